@@ -1,0 +1,41 @@
+//! A small number box inside a line of others, for the lists: the same habits as the field for a number.
+
+use egui::{Id, RichText, Ui};
+
+use super::edit::Edit;
+use super::field::{shown, typed_ui};
+use super::view::{Typed, View};
+use crate::document::parse_quantity;
+use crate::mount::Unit;
+
+/// Width of the box, points.
+const WIDTH: f32 = 50.0;
+
+/// What a small box shows.
+#[derive(Clone, Copy, Debug)]
+pub struct Cell<'a> {
+    /// What sets it apart.
+    pub id: Id,
+    /// The word in front.
+    pub word: &'a str,
+    /// The whole name for a screen reader.
+    pub name: &'a str,
+    /// The number it holds.
+    pub value: f64,
+    /// Its unit.
+    pub unit: Unit,
+}
+
+/// The box; a finished number goes through `edit`, a refusal is remembered under the cell's id.
+pub fn cell_ui(ui: &mut Ui, view: &mut View<'_>, cell: Cell<'_>, edit: impl FnOnce(f64) -> Edit) {
+    ui.label(RichText::new(cell.word).small().weak());
+    let (response, typed) = typed_ui(ui, view, cell.id, &shown(cell.value, cell.unit), WIDTH, "");
+    response.accessible_name(cell.name).on_hover_text(cell.name);
+    ui.label(RichText::new(cell.unit.sign()).small().weak());
+    if let Typed::Finished(text) = typed {
+        match parse_quantity(&text, cell.unit) {
+            Ok(value) => view.wish_from(cell.id, edit(value)),
+            Err(error) => view.typing.refuse(cell.id, error.to_string()),
+        }
+    }
+}

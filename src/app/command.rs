@@ -1,0 +1,268 @@
+//! Everything a person can ask of the window: menus, keys and tooltips come from here.
+
+use egui::{Key, KeyboardShortcut, Modifiers, ThemePreference};
+
+use super::edit::Edit;
+use super::page::Page;
+use crate::mount::{Body, Lens};
+
+/// One wish. The window changes its document in no other way.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Command {
+    /// Change the design; one step of undo.
+    Edit(Edit),
+    /// Change the design while something is dragged; the step ends with [`Command::DragEnded`].
+    Drag(Edit),
+    /// The drag is over.
+    DragEnded,
+    /// Ask for two mounts and start a new design.
+    New,
+    /// Start a new design from these two.
+    Start(Box<Lens>, Box<Body>),
+    /// Ask for a file and open it.
+    Open,
+    /// Save to the file it came from.
+    Save,
+    /// Ask for a file and save there.
+    SaveAs,
+    /// Ask for a file and write the drawing as PNG.
+    Export,
+    /// Close the window.
+    Quit,
+    /// One step back.
+    Undo,
+    /// One step forward.
+    Redo,
+    /// Show everything in both views.
+    Fit,
+    /// Enlarge the half-section.
+    ZoomIn,
+    /// Make the half-section smaller.
+    ZoomOut,
+    /// See the plan from the other side.
+    TurnPlan,
+    /// Turn the cutting line clockwise by a step.
+    CutClockwise,
+    /// Turn the cutting line back by a step.
+    CutAnticlockwise,
+    /// Go to a page.
+    Show(Page),
+    /// Light, dark, or as the system has it.
+    Theme(ThemePreference),
+}
+
+/// How far one press of a key turns the cutting line, degrees.
+pub const CUT_STEP_DEG: f64 = 5.0;
+
+/// A group of commands in the menu bar.
+#[derive(Clone, Debug)]
+pub struct Menu {
+    /// Its title.
+    pub title: &'static str,
+    /// Its commands; none stands for a line between them.
+    pub commands: Vec<Option<Command>>,
+}
+
+/// The menus, in the order of the menu bar.
+#[must_use]
+pub fn menus() -> Vec<Menu> {
+    let file = vec![
+        Some(Command::New),
+        Some(Command::Open),
+        None,
+        Some(Command::Save),
+        Some(Command::SaveAs),
+        Some(Command::Export),
+        None,
+        Some(Command::Quit),
+    ];
+    let change = vec![Some(Command::Undo), Some(Command::Redo)];
+    let view = vec![
+        Some(Command::Fit),
+        Some(Command::ZoomIn),
+        Some(Command::ZoomOut),
+        None,
+        Some(Command::TurnPlan),
+        Some(Command::CutClockwise),
+        Some(Command::CutAnticlockwise),
+        None,
+        Some(Command::Theme(ThemePreference::System)),
+        Some(Command::Theme(ThemePreference::Light)),
+        Some(Command::Theme(ThemePreference::Dark)),
+    ];
+    let pages = Page::ALL.into_iter().map(|page| Some(Command::Show(page))).collect();
+    vec![
+        Menu { title: "File", commands: file },
+        Menu { title: "Change", commands: change },
+        Menu { title: "View", commands: view },
+        Menu { title: "Page", commands: pages },
+    ]
+}
+
+const fn key(modifiers: Modifiers, key: Key) -> KeyboardShortcut {
+    KeyboardShortcut::new(modifiers, key)
+}
+
+impl Command {
+    /// The words in a menu or on a button.
+    #[must_use]
+    pub const fn label(&self) -> &'static str {
+        match self {
+            Self::Edit(_) | Self::Drag(_) | Self::DragEnded => "Change",
+            Self::New => "New…",
+            Self::Start(..) => "Start",
+            Self::Open => "Open…",
+            Self::Save => "Save",
+            Self::SaveAs => "Save as…",
+            Self::Export => "Export PNG…",
+            Self::Quit => "Quit",
+            Self::Undo => "Undo",
+            Self::Redo => "Redo",
+            Self::Fit => "Show all",
+            Self::ZoomIn => "Larger",
+            Self::ZoomOut => "Smaller",
+            Self::TurnPlan => "Plan from the other side",
+            Self::CutClockwise => "Turn the cut clockwise",
+            Self::CutAnticlockwise => "Turn the cut anticlockwise",
+            Self::Show(page) => page.title(),
+            Self::Theme(ThemePreference::System) => "Colours as the system",
+            Self::Theme(ThemePreference::Light) => "Light colours",
+            Self::Theme(ThemePreference::Dark) => "Dark colours",
+        }
+    }
+
+    /// What it does, for the hover text.
+    #[must_use]
+    pub const fn explains(&self) -> &'static str {
+        match self {
+            Self::Edit(_) | Self::Drag(_) | Self::DragEnded => "changes the design",
+            Self::New => "choose a lens and a body and start a ring between them",
+            Self::Start(..) => "start a ring between the two chosen mounts",
+            Self::Open => "open a design from a file",
+            Self::Save => "save the design to its file",
+            Self::SaveAs => "save the design to another file",
+            Self::Export => "write the drawing as a picture",
+            Self::Quit => "close the window; unsaved work is asked about",
+            Self::Undo => "take the last change back",
+            Self::Redo => "make the change again that was taken back",
+            Self::Fit => "show everything in the half-section and the plan",
+            Self::ZoomIn => "enlarge the half-section; the mouse wheel does the same",
+            Self::ZoomOut => "make the half-section smaller",
+            Self::TurnPlan => "see the plan from the lens side or from the body side",
+            Self::CutClockwise => "turn the cutting line by 5 degrees, clockwise seen from the lens side",
+            Self::CutAnticlockwise => "turn the cutting line by 5 degrees, anticlockwise seen from the lens side",
+            Self::Show(page) => page.explains(),
+            Self::Theme(ThemePreference::System) => "light or dark, as the system is set",
+            Self::Theme(ThemePreference::Light) => "dark lines on a light ground",
+            Self::Theme(ThemePreference::Dark) => "light lines on a dark ground",
+        }
+    }
+
+    /// The keys for it; the first is shown in the menu.
+    #[must_use]
+    pub fn keys(&self) -> Vec<KeyboardShortcut> {
+        const WITH: Modifiers = Modifiers::COMMAND;
+        const BARE: Modifiers = Modifiers::NONE;
+        let shifted = WITH.plus(Modifiers::SHIFT);
+        match self {
+            Self::New => vec![key(WITH, Key::N)],
+            Self::Open => vec![key(WITH, Key::O)],
+            Self::Save => vec![key(WITH, Key::S)],
+            Self::SaveAs => vec![key(shifted, Key::S)],
+            Self::Export => vec![key(WITH, Key::E)],
+            Self::Quit => vec![key(WITH, Key::Q)],
+            Self::Undo => vec![key(WITH, Key::Z)],
+            Self::Redo => vec![key(shifted, Key::Z), key(WITH, Key::Y)],
+            Self::Fit => vec![key(BARE, Key::F)],
+            Self::ZoomIn => vec![key(BARE, Key::Plus), key(BARE, Key::Equals)],
+            Self::ZoomOut => vec![key(BARE, Key::Minus)],
+            Self::TurnPlan => vec![key(BARE, Key::B)],
+            Self::CutClockwise => vec![key(BARE, Key::CloseBracket)],
+            Self::CutAnticlockwise => vec![key(BARE, Key::OpenBracket)],
+            Self::Show(Page::Design) => vec![key(WITH, Key::Num1)],
+            Self::Show(Page::Limits) => vec![key(WITH, Key::Num2)],
+            Self::Edit(_) | Self::Drag(_) | Self::DragEnded | Self::Start(..) | Self::Theme(_) => Vec::new(),
+        }
+    }
+
+    /// Whether its key may be taken while text is being typed: the text is finished first.
+    #[must_use]
+    pub const fn ends_typing(&self) -> bool {
+        match self {
+            Self::New
+            | Self::Open
+            | Self::Save
+            | Self::SaveAs
+            | Self::Export
+            | Self::Quit
+            | Self::Show(_) => true,
+            Self::Edit(_)
+            | Self::Drag(_)
+            | Self::DragEnded
+            | Self::Start(..)
+            | Self::Undo
+            | Self::Redo
+            | Self::Fit
+            | Self::ZoomIn
+            | Self::ZoomOut
+            | Self::TurnPlan
+            | Self::CutClockwise
+            | Self::CutAnticlockwise
+            | Self::Theme(_) => false,
+        }
+    }
+}
+
+/// The commands with a key, the key with most modifiers first: a looser one would take its press.
+#[must_use]
+pub fn keyed() -> Vec<(KeyboardShortcut, Command)> {
+    let mut keyed: Vec<(KeyboardShortcut, Command)> = menus()
+        .into_iter()
+        .flat_map(|menu| menu.commands.into_iter().flatten())
+        .flat_map(|command| command.keys().into_iter().map(move |key| (key, command.clone())))
+        .collect();
+    keyed.sort_by_key(|(key, _)| std::cmp::Reverse(held(key.modifiers)));
+    keyed
+}
+
+fn held(modifiers: Modifiers) -> u8 {
+    [modifiers.alt, modifiers.ctrl, modifiers.shift, modifiers.mac_cmd, modifiers.command].map(u8::from).iter().sum()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_key_stands_for_two_commands() {
+        let keyed = keyed();
+        for (place, (key, command)) in keyed.iter().enumerate() {
+            for (other_key, other) in &keyed[place + 1..] {
+                assert!(key != other_key, "{key:?} stands for {command:?} and {other:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_key_with_more_modifiers_is_looked_at_first() {
+        let place = |wanted: &Command| keyed().iter().position(|(_, command)| command == wanted).unwrap();
+        assert!(place(&Command::Redo) < place(&Command::Undo));
+        assert!(place(&Command::SaveAs) < place(&Command::Save));
+    }
+
+    #[test]
+    fn keys_of_the_window_library_are_left_alone() {
+        // Ctrl with plus, minus and 0 changes the size of the whole window's text.
+        for (key, command) in keyed() {
+            let taken = [Key::Plus, Key::Equals, Key::Minus, Key::Num0].contains(&key.logical_key);
+            assert!(!(taken && key.modifiers.command), "{command:?}");
+        }
+    }
+
+    #[test]
+    fn every_menu_entry_says_what_it_does() {
+        for command in menus().into_iter().flat_map(|menu| menu.commands.into_iter().flatten()) {
+            assert!(!command.label().is_empty() && command.explains().len() > 10, "{command:?}");
+        }
+    }
+}

@@ -1,0 +1,221 @@
+//! The dialogs in front of the page: what they ask, and what is done with the answers.
+
+use std::path::{Path, PathBuf};
+
+use egui::{Context, Modal, Ui, ViewportCommand};
+
+use super::command::Command;
+use super::export_panel::{ExportPanel, ExportWanted, export_png};
+use super::new_panel::{NewPanel, Wanted};
+use super::palette::Palette;
+use super::path_panel::{PathPanel, PathWanted, Purpose};
+use super::unsaved_question::{Answer, Next, unsaved_ui};
+use super::view::{Selection, View};
+use super::window::Window;
+use crate::document::library;
+
+/// The one dialog in front of the page.
+pub(super) enum Dialog {
+    New(NewPanel),
+    Unsaved(Next),
+    Path(PathPanel),
+    Export(ExportPanel),
+}
+
+/// What a dialog answered.
+enum Reply {
+    New(Wanted),
+    Unsaved(Answer),
+    Path(PathWanted),
+    Export(ExportWanted),
+}
+
+impl Window {
+    pub(super) fn dialog_ui(&mut self, ui: &mut Ui, colours: Palette, commands: &mut Vec<Command>) {
+        let Some(dialog) = self.dialog.take() else { return };
+        let room = ui.ctx().content_rect();
+        let width = (room.width() - 60.0).clamp(320.0, 640.0);
+        let name = self.workspace.title_name();
+        let mut view = View {
+            design: self.workspace.design(),
+            evaluation: self.workspace.evaluation(),
+            workshop: self.workspace.workshop(),
+            selection: &mut self.selection,
+            typing: &mut self.typing,
+            commands,
+            palette: colours,
+        };
+        let mut dialog = dialog;
+        let shown = Modal::new(egui::Id::unique("dialog")).show(ui.ctx(), |ui| {
+            ui.set_width(width);
+            match &mut dialog {
+                Dialog::New(panel) => Reply::New(panel.new_ui(ui)),
+                Dialog::Unsaved(next) => Reply::Unsaved(unsaved_ui(ui, &name, next)),
+                Dialog::Path(panel) => Reply::Path(panel.path_ui(ui, colours)),
+                Dialog::Export(panel) => Reply::Export(panel.export_ui(ui, &mut view)),
+            }
+        });
+        let given_up = shown.should_close();
+        self.dialog = Some(dialog);
+        self.take_reply(ui.ctx(), shown.inner);
+        if given_up {
+            self.close_dialog();
+        }
+    }
+
+    fn take_reply(&mut self, context: &Context, reply: Reply) {
+        match reply {
+            Reply::New(Wanted::Nothing)
+            | Reply::Path(PathWanted::Nothing)
+            | Reply::Export(ExportWanted::Nothing)
+            | Reply::Unsaved(Answer::Waiting) => {}
+            Reply::New(Wanted::Close)
+            | Reply::Path(PathWanted::Close)
+            | Reply::Export(ExportWanted::Close)
+            | Reply::Unsaved(Answer::Cancel) => self.close_dialog(),
+            Reply::New(Wanted::Do(command)) => {
+                self.close_dialog();
+                self.do_command(context, command);
+            }
+            Reply::Path(PathWanted::Ask) | Reply::Export(ExportWanted::Ask) => self.ask_system(),
+            Reply::Path(PathWanted::Use(path)) => self.use_path(context, &path),
+            Reply::Export(ExportWanted::Write(path, force)) => self.write_png(path, force),
+            Reply::Unsaved(Answer::Save) => self.save_then_go_on(context),
+            Reply::Unsaved(Answer::Discard) => {
+                if let Some(Dialog::Unsaved(next)) = self.dialog.take() {
+                    self.go_on(context, next);
+                }
+            }
+        }
+    }
+
+    fn close_dialog(&mut self) {
+        self.dialog = None;
+        self.after_saving = None;
+    }
+
+    fn ask_system(&mut self) {
+        match &self.dialog {
+            Some(Dialog::Path(panel)) => match panel.purpose {
+                Purpose::Open => self.chooser.start_open(panel.question()),
+                Purpose::Save => self.chooser.start_save(panel.question()),
+            },
+            Some(Dialog::Export(panel)) => self.chooser.start_save(panel.question()),
+            Some(Dialog::New(_) | Dialog::Unsaved(_)) | None => {}
+        }
+    }
+
+    /// Takes an answer of the system's dialog, if there is one.
+    pub(super) fn poll_chooser(&mut self, context: &Context) {
+        let Some(answer) = self.chooser.poll() else { return };
+        match &mut self.dialog {
+            Some(Dialog::Path(panel)) => {
+                let wanted = panel.answered(answer);
+                self.take_reply(context, Reply::Path(wanted));
+            }
+            Some(Dialog::Export(panel)) => panel.answered(answer),
+            // The panel was closed while the dialog was open: its answer is for nobody.
+            Some(Dialog::New(_) | Dialog::Unsaved(_)) | None => {}
+        }
+    }
+
+    fn use_path(&mut self, context: &Context, path: &Path) {
+        let Some(Dialog::Path(panel)) = &mut self.dialog else { return };
+        let done = match panel.purpose {
+            Purpose::Open => self.workspace.open(path),
+            Purpose::Save => self.workspace.save_to(path),
+        };
+        match done {
+            Err(error) => {
+                panel.refuse(&error);
+                self.messages.fault(error.to_string());
+            }
+            Ok(()) if panel.purpose == Purpose::Open => {
+                self.close_dialog();
+                self.design_page.show_all();
+                self.selection = Selection::default();
+            }
+            Ok(()) => {
+                self.dialog = None;
+                self.saved(context, path);
+            }
+        }
+    }
+
+    fn saved(&mut self, context: &Context, path: &Path) {
+        self.messages.done(format!("saved to {}", path.display()));
+        if let Some(next) = self.after_saving.take() {
+            self.go_on(context, next);
+        }
+    }
+
+    fn write_png(&mut self, path: PathBuf, force: bool) {
+        let written = export_png(self.workspace.design(), self.workspace.evaluation(), &path, force);
+        match (written, &mut self.dialog) {
+            (Ok(()), _) => {
+                self.dialog = None;
+                self.messages.done(format!("drawing written to {}", path.display()));
+            }
+            (Err(error), Some(Dialog::Export(panel))) => panel.refuse(path, &error),
+            (Err(error), _) => self.messages.fault(error.to_string()),
+        }
+    }
+
+    pub(super) fn save(&mut self, context: &Context) {
+        let Some(path) = self.workspace.path().map(Path::to_owned) else {
+            self.ask_path(Purpose::Save);
+            return;
+        };
+        match self.workspace.save_to(&path) {
+            Ok(()) => self.saved(context, &path),
+            Err(error) => {
+                self.after_saving = None;
+                self.messages.fault(error.to_string());
+            }
+        }
+    }
+
+    fn save_then_go_on(&mut self, context: &Context) {
+        if let Some(Dialog::Unsaved(next)) = self.dialog.take() {
+            self.after_saving = Some(next);
+            self.save(context);
+        }
+    }
+
+    pub(super) fn ask_path(&mut self, purpose: Purpose) {
+        self.dialog = Some(Dialog::Path(PathPanel::new(purpose, self.workspace.path())));
+        self.ask_system();
+    }
+
+    /// Asks about unsaved work first, where there is some.
+    pub(super) fn ask_or_go_on(&mut self, context: &Context, next: Next) {
+        if self.workspace.is_changed() {
+            self.dialog = Some(Dialog::Unsaved(next));
+        } else {
+            self.go_on(context, next);
+        }
+    }
+
+    fn go_on(&mut self, context: &Context, next: Next) {
+        match next {
+            Next::New => match library() {
+                Ok(library) => self.dialog = Some(Dialog::New(NewPanel::new(library))),
+                Err(error) => self.messages.fault(format!("the library of mounts cannot be read: {error}")),
+            },
+            Next::Open => self.ask_path(Purpose::Open),
+            Next::OpenPath(path) => self.open(&path),
+            Next::Quit => {
+                self.may_close = true;
+                context.send_viewport_cmd(ViewportCommand::Close);
+            }
+        }
+    }
+
+    pub(super) fn ask_export(&mut self) {
+        if self.workspace.evaluation().parts.is_some() {
+            self.dialog = Some(Dialog::Export(ExportPanel::new(self.workspace.path())));
+        } else {
+            self.messages.fault("there is no whole ring to draw yet; the page Design lists what is missing");
+        }
+    }
+}

@@ -1,0 +1,84 @@
+//! The menus and the page bar, all from the list of commands.
+
+use egui::{Button, RichText, Ui};
+
+use super::command::{Command, menus};
+use super::page::Page;
+use super::palette::Palette;
+
+/// What the menus must know to grey out what cannot be done.
+#[derive(Clone, Copy, Debug)]
+pub struct Possible {
+    /// Whether there is a step back.
+    pub undo: bool,
+    /// Whether there is a step forward.
+    pub redo: bool,
+    /// Whether there is a whole ring to draw.
+    pub export: bool,
+    /// The page in sight.
+    pub page: Page,
+}
+
+impl Possible {
+    const fn can(self, command: &Command) -> bool {
+        match command {
+            Command::Undo => self.undo,
+            Command::Redo => self.redo,
+            Command::Export => self.export,
+            _ => true,
+        }
+    }
+}
+
+/// Menus on the left, then the pages, then undo and redo.
+pub fn menu_bar_ui(ui: &mut Ui, possible: Possible, palette: Palette, commands: &mut Vec<Command>) {
+    ui.horizontal(|ui| {
+        for menu in menus() {
+            ui.menu_button(menu.title, |ui| {
+                for entry in &menu.commands {
+                    match entry {
+                        Some(command) => entry_ui(ui, possible, command, commands),
+                        None => {
+                            ui.separator();
+                        }
+                    }
+                }
+            });
+        }
+        ui.separator();
+        for page in Page::ALL {
+            let words = RichText::new(page.title()).strong();
+            let tab = ui.selectable_label(possible.page == page, words).on_hover_text(page.explains());
+            if tab.clicked() {
+                commands.push(Command::Show(page));
+            }
+        }
+        ui.separator();
+        for command in [Command::Undo, Command::Redo, Command::Save] {
+            button_ui(ui, possible, &command, commands);
+        }
+    });
+    let line = egui::Stroke::new(1.0, palette.border);
+    ui.painter().hline(ui.max_rect().x_range(), ui.min_rect().bottom() + 2.0, line);
+}
+
+fn entry_ui(ui: &mut Ui, possible: Possible, command: &Command, commands: &mut Vec<Command>) {
+    let mut button = Button::new(command.label());
+    if let Some(key) = command.keys().first() {
+        button = button.shortcut_text(ui.ctx().format_shortcut(key));
+    }
+    let response = ui.add_enabled(possible.can(command), button).on_hover_text(command.explains());
+    if response.clicked() {
+        commands.push(command.clone());
+        ui.close();
+    }
+}
+
+/// A button for a command, its hover text with the key.
+pub fn button_ui(ui: &mut Ui, possible: Possible, command: &Command, commands: &mut Vec<Command>) {
+    let key = command.keys().first().map(|key| format!(" ({})", ui.ctx().format_shortcut(key))).unwrap_or_default();
+    let response = ui.add_enabled(possible.can(command), Button::new(command.label()));
+    if response.on_hover_text(format!("{}{key}", command.explains())).clicked() {
+        commands.push(command.clone());
+    }
+}

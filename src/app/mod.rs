@@ -1,0 +1,106 @@
+//! Floor `app`: what a person sees and touches.
+//!
+//! May use every floor. Must not work out a dimension or judge one: views read the evaluation, and change the
+//! design by [`command::Command`] alone. [`files`] is the one place that touches the disk.
+//!
+//! - [`window`] draws pages and dialogs, gathers their wishes and does them on the [`workspace`];
+//! - [`command`] lists everything that can be asked for, [`edit`] every change of the design, [`history`] takes it back;
+//! - [`field`] is the one field for a number, [`canvas`] the one canvas for a drawing.
+
+mod areas;
+mod body_column;
+mod canvas;
+mod cell_field;
+pub mod chooser;
+pub mod command;
+mod design_page;
+mod dialogs;
+pub mod edit;
+mod export_panel;
+mod field;
+pub mod files;
+mod findings_panel;
+mod group;
+pub mod history;
+mod lens_column;
+mod limits_page;
+mod list_editor;
+mod menu_bar;
+mod messages;
+mod missing_panel;
+mod new_panel;
+pub mod origin;
+mod origin_editor;
+pub mod page;
+mod palette;
+mod path_panel;
+mod pick;
+mod places;
+mod plan_panel;
+mod ring_column;
+mod rows;
+mod scene_paint;
+mod section_panel;
+mod severity_sign;
+mod shop_choices;
+mod sight;
+mod split;
+mod text_field;
+mod tolerance_text;
+mod unsaved_question;
+mod values_panel;
+mod view;
+pub mod window;
+pub mod workspace;
+
+use std::path::PathBuf;
+
+use thiserror::Error;
+
+use crate::document::ReadError;
+use crate::workshop::Workshop;
+use chooser::SystemChooser;
+use window::Window;
+use workspace::Workspace;
+
+/// Why the window could not be opened.
+#[derive(Debug, Error)]
+pub enum AppError {
+    /// The shipped workshop is broken.
+    #[error("the shipped workshop cannot be read: {0}")]
+    Workshop(#[from] ReadError),
+    /// The system gives no window.
+    #[error("no window could be opened: {0}. The commands `check`, `draw` and `mounts` work without one")]
+    Window(String),
+}
+
+/// Opens the window, with a design where one is given, and returns when it is closed.
+///
+/// # Errors
+/// [`AppError`] when the system gives no window.
+pub fn run(open: Option<PathBuf>) -> Result<(), AppError> {
+    let workspace = Workspace::empty(Workshop::default_set()?);
+    let viewport = egui::ViewportBuilder::default()
+        .with_title("Flangewright")
+        .with_app_id("flangewright")
+        .with_inner_size([1280.0, 800.0])
+        .with_min_inner_size([1000.0, 640.0])
+        .with_drag_and_drop(true);
+    let options = eframe::NativeOptions {
+        viewport,
+        renderer: eframe::Renderer::Glow,
+        system_font_fallback: false,
+        ..eframe::NativeOptions::default()
+    };
+    let start = move |creation: &eframe::CreationContext<'_>| {
+        let chooser = SystemChooser::new(creation.egui_ctx.clone());
+        let mut window = Window::new(workspace, Box::new(chooser), &creation.egui_ctx);
+        if let Some(path) = &open {
+            window.open(path);
+        }
+        let window: Box<dyn eframe::App> = Box::new(window);
+        Ok(window)
+    };
+    // The library's error holds handles that may not leave this thread; its words may.
+    eframe::run_native("flangewright", options, Box::new(start)).map_err(|error| AppError::Window(error.to_string()))
+}

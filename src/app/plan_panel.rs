@@ -1,0 +1,127 @@
+//! The lug pattern, live, with the cutting line that turns the half-section.
+
+use egui::{Pos2, RichText, Ui};
+
+use super::canvas::{Canvas, Showing, distance_to_line};
+use super::command::Command;
+use super::edit::{Edit, edited};
+use super::pick::Picked;
+use super::places::{Light, in_plan};
+use super::scene_paint::painted;
+use super::section_panel::pick_ui;
+use super::sight::ToScreen;
+use super::view::View;
+use crate::drawing::Scene;
+use crate::drawing::plan_view::{PlanOptions, plan_view};
+use crate::geometry::{Point, Side};
+
+/// The plan on the screen.
+pub struct PlanPanel {
+    /// The canvas.
+    pub canvas: Canvas,
+    /// From which side it is seen.
+    pub side: Side,
+    scene: Option<(u64, Side, Scene)>,
+}
+
+impl Default for PlanPanel {
+    fn default() -> Self {
+        Self { canvas: Canvas::default(), side: Side::Lens, scene: None }
+    }
+}
+
+const CENTRE: Point = Point { x: 0.0, y: 0.0 };
+/// Nearer than this to the cutting line a press takes hold of it, points.
+const HOLD: f32 = 9.0;
+
+impl PlanPanel {
+    /// Sees the plan from the other side.
+    pub const fn turn(&mut self) {
+        self.side = match self.side {
+            Side::Lens => Side::Body,
+            Side::Body => Side::Lens,
+        };
+    }
+
+    /// Draws the plan of this revision of the design.
+    pub fn plan_ui(&mut self, ui: &mut Ui, view: &mut View<'_>, revision: u64) {
+        self.heading_ui(ui, view);
+        if self.scene.as_ref().is_none_or(|(drawn, side, _)| (*drawn, *side) != (revision, self.side)) {
+            let scene = plan_view(view.design, view.evaluation, &self.options(view));
+            self.scene = Some((revision, self.side, scene));
+        }
+        let Some((_, side, scene)) = &self.scene else { return };
+        let side = *side;
+        let cut_deg = view.design.sheet.section_angle_deg;
+        let reach = scene.frame().map_or(30.0, |frame| frame.height().max(frame.width()) / 2.0);
+        let whole = view.evaluation.plan.is_some();
+        let grabs = |way: &ToScreen, at: Pos2| whole && near_cut(way, at, cut_deg, reach, side);
+        let light = Light::of(view.selection, view.evaluation);
+        let showing = Showing {
+            name: "Plan of the lugs",
+            scene,
+            revision: revision * 2 + u64::from(side == Side::Body),
+            axes: ["x", "y"],
+            is_lit: &|tag| light.falls_on(tag),
+            light: light.number,
+            grabs: &grabs,
+            palette: view.palette,
+        };
+        let shown = self.canvas.canvas_ui(ui, &showing);
+        painted(&light.in_plan(side), &shown.way, view.palette, &|_| false).paint(&shown.painter, &shown.way);
+        let at_cut = shown.response.hover_pos().is_some_and(|at| grabs(&shown.way, at));
+        if at_cut || shown.grabbed_at.is_some() {
+            ui.ctx().set_cursor_icon(egui::CursorIcon::Grab);
+        }
+        if let Some(at) = shown.grabbed_at {
+            turn_cut(view, &shown.way, at, side);
+        }
+        if shown.let_go {
+            view.wish(Command::DragEnded);
+        }
+        if let Some(picked) = shown.tag.and_then(Picked::of) {
+            pick_ui(view, picked, &shown.response);
+        }
+    }
+
+    const fn options(&self, view: &View<'_>) -> PlanOptions {
+        PlanOptions { side: self.side, body: true, entry: true, cut_deg: Some(view.design.sheet.section_angle_deg) }
+    }
+
+    fn heading_ui(&self, ui: &mut Ui, view: &mut View<'_>) {
+        ui.horizontal_wrapped(|ui| {
+            ui.strong("Lug pattern");
+            for (side, words) in [(Side::Lens, "seen from the lens side"), (Side::Body, "seen from the body side")] {
+                let hover = match side {
+                    Side::Lens => "angles run clockwise, as on a clock",
+                    Side::Body => "every angle runs the other way, as the lugs are milled",
+                };
+                let button = ui.selectable_label(self.side == side, RichText::new(words).small()).on_hover_text(hover);
+                if button.clicked() && self.side != side {
+                    view.wish(Command::TurnPlan);
+                }
+            }
+        });
+    }
+}
+
+fn near_cut(way: &ToScreen, at: Pos2, cut_deg: f64, reach: f64, side: Side) -> bool {
+    let end = in_plan(reach, cut_deg, side);
+    // Near the middle every direction is near: there the picture is moved instead.
+    let from = Point { x: end.x * 0.12, y: end.y * 0.12 };
+    distance_to_line(way.at(from), way.at(end), at) <= HOLD
+}
+
+/// Turns the cut toward a place of the screen, in half degrees.
+fn turn_cut(view: &mut View<'_>, way: &ToScreen, at: Pos2, side: Side) {
+    let place = way.back(at);
+    let across = match side {
+        Side::Lens => place.x - CENTRE.x,
+        Side::Body => CENTRE.x - place.x,
+    };
+    let angle_deg = across.atan2(place.y - CENTRE.y).to_degrees();
+    let edit = Edit::SectionAngle((angle_deg * 2.0).round() / 2.0);
+    if edited(view.design, &edit).is_ok() {
+        view.wish(Command::Drag(edit));
+    }
+}

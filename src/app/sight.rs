@@ -1,0 +1,155 @@
+//! From millimetres of the part to points of the screen and back: zoom, pan, show all.
+
+use egui::{Pos2, Rect, Vec2, pos2};
+
+use crate::drawing::Extent;
+use crate::geometry::Point;
+
+/// Where a canvas looks. Without a look it shows everything.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Sight {
+    look: Option<Look>,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Look {
+    middle: Point,
+    points_per_mm: f64,
+}
+
+/// The way from millimetres to the screen. Worked in `f64`; only the last step is single precision.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ToScreen {
+    /// Points of the screen for a millimetre of the part.
+    pub points_per_mm: f64,
+    middle: Point,
+    screen: (f64, f64),
+}
+
+/// Closest and farthest that a canvas zooms, points for a millimetre.
+const ZOOM_RANGE: (f64, f64) = (0.2, 400.0);
+/// Free border round everything, points.
+const BORDER: f64 = 26.0;
+
+#[expect(clippy::cast_possible_truncation, reason = "the screen is painted in single precision")]
+fn single(value: f64) -> f32 {
+    value as f32
+}
+
+impl ToScreen {
+    /// A point of the part on the screen.
+    #[must_use]
+    pub fn at(&self, point: Point) -> Pos2 {
+        pos2(
+            single(self.screen.0 + (point.x - self.middle.x) * self.points_per_mm),
+            single(self.screen.1 - (point.y - self.middle.y) * self.points_per_mm),
+        )
+    }
+
+    /// A point of the screen on the part.
+    #[must_use]
+    pub fn back(&self, at: Pos2) -> Point {
+        Point {
+            x: self.middle.x + (f64::from(at.x) - self.screen.0) / self.points_per_mm,
+            y: self.middle.y - (f64::from(at.y) - self.screen.1) / self.points_per_mm,
+        }
+    }
+}
+
+impl Sight {
+    /// Shows everything again, and goes on doing so.
+    pub const fn show_all(&mut self) {
+        self.look = None;
+    }
+
+    /// The way to the screen for a rectangle of it.
+    #[must_use]
+    pub fn to_screen(&self, rect: Rect, everything: Option<Extent>) -> ToScreen {
+        let look = self.look.unwrap_or_else(|| fitting(rect, everything));
+        let screen = (f64::from(rect.center().x), f64::from(rect.center().y));
+        ToScreen { points_per_mm: look.points_per_mm, middle: look.middle, screen }
+    }
+
+    /// Moves with the pointer.
+    pub fn pan(&mut self, way: &ToScreen, by: Vec2) {
+        let middle = Point {
+            x: way.middle.x - f64::from(by.x) / way.points_per_mm,
+            y: way.middle.y + f64::from(by.y) / way.points_per_mm,
+        };
+        self.look = Some(Look { middle, points_per_mm: way.points_per_mm });
+    }
+
+    /// Zooms by a factor; what lies under `about` stays there.
+    pub fn zoom(&mut self, way: &ToScreen, factor: f64, about: Pos2) {
+        let points_per_mm = (way.points_per_mm * factor).clamp(ZOOM_RANGE.0, ZOOM_RANGE.1);
+        let fixed = way.back(about);
+        let middle = Point {
+            x: fixed.x - (f64::from(about.x) - way.screen.0) / points_per_mm,
+            y: fixed.y + (f64::from(about.y) - way.screen.1) / points_per_mm,
+        };
+        self.look = Some(Look { middle, points_per_mm });
+    }
+}
+
+fn fitting(rect: Rect, everything: Option<Extent>) -> Look {
+    let Some(extent) = everything else {
+        return Look { middle: Point { x: 0.0, y: 0.0 }, points_per_mm: 5.0 };
+    };
+    let room = |side: f32| (f64::from(side) - 2.0 * BORDER).max(20.0);
+    let across = room(rect.width()) / extent.width().max(1e-3);
+    let up = room(rect.height()) / extent.height().max(1e-3);
+    let points_per_mm = across.min(up).clamp(ZOOM_RANGE.0, ZOOM_RANGE.1);
+    Look { middle: extent.centre(), points_per_mm }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn rect() -> Rect {
+        Rect::from_min_size(pos2(100.0, 50.0), Vec2::new(600.0, 400.0))
+    }
+
+    fn extent() -> Option<Extent> {
+        Some(Extent::between(Point { x: -8.0, y: 0.0 }, Point { x: 8.0, y: 34.0 }))
+    }
+
+    #[test]
+    fn everything_lies_inside() {
+        let way = Sight::default().to_screen(rect(), extent());
+        for corner in extent().unwrap().corners() {
+            assert!(rect().contains(way.at(corner)));
+        }
+    }
+
+    #[test]
+    fn up_is_up() {
+        let way = Sight::default().to_screen(rect(), extent());
+        assert!(way.at(Point { x: 0.0, y: 30.0 }).y < way.at(Point { x: 0.0, y: 0.0 }).y);
+    }
+
+    #[test]
+    fn what_is_under_the_pointer_stays_there() {
+        let mut sight = Sight::default();
+        let pointer = pos2(231.0, 322.0);
+        let way = sight.to_screen(rect(), extent());
+        let held = way.back(pointer);
+        sight.zoom(&way, 2.5, pointer);
+        let now = sight.to_screen(rect(), extent());
+        assert!((now.points_per_mm / way.points_per_mm - 2.5).abs() < 1e-12);
+        assert!((now.at(held) - pointer).length() < 1e-3);
+        sight.pan(&now, Vec2::new(10.0, -4.0));
+        let moved = sight.to_screen(rect(), extent()).at(held);
+        assert!((moved - pointer - Vec2::new(10.0, -4.0)).length() < 1e-3);
+    }
+
+    #[test]
+    fn zoom_stops_at_its_ends() {
+        let mut sight = Sight::default();
+        for _ in 0..200 {
+            let way = sight.to_screen(rect(), extent());
+            sight.zoom(&way, 2.0, rect().center());
+        }
+        assert!((sight.to_screen(rect(), extent()).points_per_mm - ZOOM_RANGE.1).abs() < 1e-9);
+    }
+}

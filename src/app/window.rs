@@ -1,0 +1,226 @@
+//! The window: draws the pages and dialogs, gathers the wishes, and does them.
+
+use std::path::Path;
+
+use egui::{CentralPanel, Context, Frame, Margin, Panel, ThemePreference, Ui, ViewportCommand};
+
+use super::chooser::FileChooser;
+use super::command::{CUT_STEP_DEG, Command, keyed};
+use super::design_page::DesignPage;
+use super::dialogs::Dialog;
+use super::edit::Edit;
+use super::limits_page::limits_ui;
+use super::menu_bar::{Possible, menu_bar_ui};
+use super::messages::Messages;
+use super::page::Page;
+use super::palette::{Palette, dress, palette};
+use super::path_panel::Purpose;
+use super::unsaved_question::Next;
+use super::view::{Selection, Typing, View};
+use super::workspace::Workspace;
+
+/// The window.
+pub struct Window {
+    pub(super) workspace: Workspace,
+    pub(super) chooser: Box<dyn FileChooser>,
+    pub(super) selection: Selection,
+    pub(super) typing: Typing,
+    pub(super) messages: Messages,
+    page: Page,
+    pub(super) design_page: DesignPage,
+    pub(super) dialog: Option<Dialog>,
+    /// What to go on with once the design is saved.
+    pub(super) after_saving: Option<Next>,
+    /// Whether the window may close without asking.
+    pub(super) may_close: bool,
+    title: String,
+}
+
+impl Window {
+    /// A window on a workspace, with a way to ask for files.
+    #[must_use]
+    pub fn new(workspace: Workspace, chooser: Box<dyn FileChooser>, context: &Context) -> Self {
+        dress(context);
+        Self {
+            workspace,
+            chooser,
+            selection: Selection::default(),
+            typing: Typing::default(),
+            messages: Messages::default(),
+            page: Page::default(),
+            design_page: DesignPage::default(),
+            dialog: None,
+            after_saving: None,
+            may_close: false,
+            title: String::new(),
+        }
+    }
+
+    /// The workspace.
+    #[must_use]
+    pub const fn workspace(&self) -> &Workspace {
+        &self.workspace
+    }
+
+    /// Opens a design without asking about unsaved work; a fault becomes a message.
+    pub fn open(&mut self, path: &Path) {
+        match self.workspace.open(path) {
+            Ok(()) => {
+                self.design_page.show_all();
+                self.selection = Selection::default();
+            }
+            Err(error) => self.messages.fault(error.to_string()),
+        }
+    }
+
+    /// One frame.
+    pub fn window_ui(&mut self, ui: &mut Ui) {
+        let by_key = if self.dialog.is_none() { keys(ui.ctx()) } else { Vec::new() };
+        let mut commands = Vec::new();
+        let colours = palette(ui);
+        self.bars_ui(ui, colours, &mut commands);
+        let frame = Frame::new().fill(colours.ground).inner_margin(Margin::same(0));
+        CentralPanel::default().frame(frame).show(ui, |ui| self.page_ui(ui, colours, &mut commands));
+        self.dialog_ui(ui, colours, &mut commands);
+        // Keys come last: a text that the key ended is taken first.
+        commands.extend(by_key);
+        for command in commands {
+            self.do_command(ui.ctx(), command);
+        }
+        if self.selection.end_frame() {
+            ui.ctx().request_repaint();
+        }
+        self.show_title(ui.ctx());
+    }
+
+    fn bars_ui(&mut self, ui: &mut Ui, colours: Palette, commands: &mut Vec<Command>) {
+        let possible = Possible {
+            undo: self.workspace.can_undo(),
+            redo: self.workspace.can_redo(),
+            export: self.workspace.evaluation().parts.is_some(),
+            page: self.page,
+        };
+        let frame = Frame::new().fill(colours.ground).inner_margin(Margin::symmetric(6, 3));
+        Panel::top("menus").frame(frame).show(ui, |ui| menu_bar_ui(ui, possible, colours, commands));
+        if !self.messages.is_empty() {
+            Panel::bottom("messages").frame(frame).show(ui, |ui| self.messages.messages_ui(ui, colours));
+        }
+    }
+
+    fn page_ui(&mut self, ui: &mut Ui, colours: Palette, commands: &mut Vec<Command>) {
+        let mut view = View {
+            design: self.workspace.design(),
+            evaluation: self.workspace.evaluation(),
+            workshop: self.workspace.workshop(),
+            selection: &mut self.selection,
+            typing: &mut self.typing,
+            commands,
+            palette: colours,
+        };
+        match self.page {
+            Page::Design => self.design_page.design_ui(ui, &mut view, self.workspace.revision()),
+            Page::Limits => limits_ui(ui, &mut view),
+        }
+    }
+
+    pub(super) fn do_command(&mut self, context: &Context, command: Command) {
+        match command {
+            Command::Edit(edit) => self.refusable(|workspace| workspace.edit(&edit)),
+            Command::Drag(edit) => self.refusable(|workspace| workspace.drag(&edit)),
+            Command::DragEnded => self.workspace.end_drag(),
+            Command::New => self.ask_or_go_on(context, Next::New),
+            Command::Start(lens, body) => {
+                self.workspace.start(*lens, *body);
+                self.page = Page::Design;
+                self.design_page.show_all();
+            }
+            Command::Open => self.ask_or_go_on(context, Next::Open),
+            Command::Save => self.save(context),
+            Command::SaveAs => self.ask_path(Purpose::Save),
+            Command::Export => self.ask_export(),
+            Command::Quit => self.ask_or_go_on(context, Next::Quit),
+            Command::Undo => drop(self.workspace.undo()),
+            Command::Redo => drop(self.workspace.redo()),
+            Command::Fit => self.design_page.show_all(),
+            Command::ZoomIn => self.design_page.section.canvas.zoom_by(1.25),
+            Command::ZoomOut => self.design_page.section.canvas.zoom_by(0.8),
+            Command::TurnPlan => self.design_page.plan.turn(),
+            Command::CutClockwise => self.turn_cut(CUT_STEP_DEG),
+            Command::CutAnticlockwise => self.turn_cut(-CUT_STEP_DEG),
+            Command::Show(page) => self.page = page,
+            Command::Theme(theme) => set_theme(context, theme),
+        }
+        context.request_repaint();
+    }
+
+    fn turn_cut(&mut self, by_deg: f64) {
+        let edit = Edit::SectionAngle(self.workspace.design().sheet.section_angle_deg + by_deg);
+        self.refusable(|workspace| workspace.edit(&edit));
+    }
+
+    fn refusable(&mut self, change: impl FnOnce(&mut Workspace) -> Result<(), crate::document::Fault>) {
+        if let Err(fault) = change(&mut self.workspace) {
+            self.messages.fault(fault.to_string());
+        }
+    }
+
+    fn show_title(&mut self, context: &Context) {
+        let title = self.workspace.title();
+        if title != self.title {
+            context.send_viewport_cmd(ViewportCommand::Title(title.clone()));
+            self.title = title;
+        }
+    }
+
+    fn watch_closing(&mut self, context: &Context) {
+        if context.input(|input| input.viewport().close_requested()) && !self.may_close && self.workspace.is_changed() {
+            context.send_viewport_cmd(ViewportCommand::CancelClose);
+            self.dialog = Some(Dialog::Unsaved(Next::Quit));
+        }
+    }
+
+    fn take_drops(&mut self, context: &Context) {
+        let dropped = context.input(|input| input.raw.dropped_files.first().map(|file| file.path().to_owned()));
+        if let Some(path) = dropped.filter(|_| self.dialog.is_none()) {
+            self.ask_or_go_on(context, Next::OpenPath(path));
+        }
+    }
+}
+
+impl eframe::App for Window {
+    fn logic(&mut self, context: &Context, _frame: &mut eframe::Frame) {
+        self.watch_closing(context);
+        self.poll_chooser(context);
+        self.take_drops(context);
+    }
+
+    fn ui(&mut self, ui: &mut Ui, _frame: &mut eframe::Frame) {
+        self.window_ui(ui);
+    }
+}
+
+fn set_theme(context: &Context, theme: ThemePreference) {
+    context.set_theme(theme);
+}
+
+/// The commands whose keys were pressed. While text is typed only those that end the typing are taken.
+fn keys(context: &Context) -> Vec<Command> {
+    let typing = context.text_edit_focused();
+    let mut pressed = Vec::new();
+    for (key, command) in keyed() {
+        if typing && !command.ends_typing() {
+            continue;
+        }
+        if context.input_mut(|input| input.consume_shortcut(&key)) {
+            pressed.push(command);
+        }
+    }
+    if typing && !pressed.is_empty() {
+        context.memory_mut(|memory| {
+            if let Some(id) = memory.focused() {
+                memory.surrender_focus(id);
+            }
+        });
+    }
+    pressed
+}

@@ -1,0 +1,269 @@
+//! What the window works on: the design, its file, what follows from it, and the steps back.
+
+use std::path::{Path, PathBuf};
+
+use super::edit::{Edit, edited};
+use super::files::{self, FileError};
+use super::history::History;
+use crate::document::{Design, Fault};
+use crate::evaluate::{Evaluation, evaluate};
+use crate::mount::{Body, Lens};
+use crate::workshop::Workshop;
+
+/// A design at work.
+#[derive(Debug)]
+pub struct Workspace {
+    design: Design,
+    path: Option<PathBuf>,
+    saved: Option<Design>,
+    workshop: Workshop,
+    evaluation: Evaluation,
+    history: History,
+    revision: u64,
+    dragging: bool,
+}
+
+impl Workspace {
+    /// A workspace with a design that has no file yet.
+    #[must_use]
+    pub fn new(design: Design, workshop: Workshop) -> Self {
+        let evaluation = evaluate(&design, &workshop);
+        let history = History::starting_at(&design);
+        let saved = Some(design.clone());
+        Self { design, path: None, saved, workshop, evaluation, history, revision: 0, dragging: false }
+    }
+
+    /// A workspace with nothing known yet.
+    #[must_use]
+    pub fn empty(workshop: Workshop) -> Self {
+        Self::new(nothing_known(), workshop)
+    }
+
+    /// The design.
+    #[must_use]
+    pub const fn design(&self) -> &Design {
+        &self.design
+    }
+
+    /// Everything that follows from it; worked out once a change.
+    #[must_use]
+    pub const fn evaluation(&self) -> &Evaluation {
+        &self.evaluation
+    }
+
+    /// The workshop.
+    #[must_use]
+    pub const fn workshop(&self) -> &Workshop {
+        &self.workshop
+    }
+
+    /// The file of the design, if it has one.
+    #[must_use]
+    pub fn path(&self) -> Option<&Path> {
+        self.path.as_deref()
+    }
+
+    /// Goes up with every change of the design.
+    #[must_use]
+    pub const fn revision(&self) -> u64 {
+        self.revision
+    }
+
+    /// Whether the design differs from what is saved.
+    #[must_use]
+    pub fn is_changed(&self) -> bool {
+        self.saved.as_ref() != Some(&self.design)
+    }
+
+    /// The name of the design at work: the file's, else the design's own.
+    #[must_use]
+    pub fn title_name(&self) -> String {
+        let of_file = self.path.as_deref().and_then(Path::file_stem).map(|stem| stem.to_string_lossy().into_owned());
+        let name = of_file.unwrap_or_else(|| self.design.name.clone());
+        if name.trim().is_empty() { "new design".to_owned() } else { name }
+    }
+
+    /// The title of the window; a star stands for unsaved changes.
+    #[must_use]
+    pub fn title(&self) -> String {
+        let star = if self.is_changed() { " *" } else { "" };
+        format!("{}{star} - Flangewright", self.title_name())
+    }
+
+    /// Changes the design as one step of undo.
+    ///
+    /// # Errors
+    /// The fault that the edit would bring; nothing is changed then.
+    pub fn edit(&mut self, edit: &Edit) -> Result<(), Fault> {
+        self.end_drag();
+        let next = edited(&self.design, edit)?;
+        self.put(next);
+        self.history.end_step(&self.design);
+        Ok(())
+    }
+
+    /// Changes the design within a step that goes on until [`Self::end_drag`].
+    ///
+    /// # Errors
+    /// As [`Self::edit`].
+    pub fn drag(&mut self, edit: &Edit) -> Result<(), Fault> {
+        let next = edited(&self.design, edit)?;
+        self.dragging = true;
+        self.put(next);
+        Ok(())
+    }
+
+    /// Ends the step of a drag, if one is going on.
+    pub fn end_drag(&mut self) {
+        if std::mem::take(&mut self.dragging) {
+            self.history.end_step(&self.design);
+        }
+    }
+
+    /// One step back; false where there is none.
+    pub fn undo(&mut self) -> bool {
+        self.end_drag();
+        let back = self.history.undo(&self.design);
+        self.put_if(back)
+    }
+
+    /// One step forward; false where there is none.
+    pub fn redo(&mut self) -> bool {
+        self.end_drag();
+        let forward = self.history.redo(&self.design);
+        self.put_if(forward)
+    }
+
+    /// Whether there is a step back.
+    #[must_use]
+    pub fn can_undo(&self) -> bool {
+        self.history.can_undo(&self.design)
+    }
+
+    /// Whether there is a step forward.
+    #[must_use]
+    pub fn can_redo(&self) -> bool {
+        self.history.can_redo(&self.design)
+    }
+
+    /// Starts a new design from two mounts, as one that nobody has saved.
+    pub fn start(&mut self, lens: Lens, body: Body) {
+        self.replace(Design::new(lens, body), None);
+        self.saved = None;
+    }
+
+    /// Opens a design; on a fault the present one stays.
+    ///
+    /// # Errors
+    /// What [`files::open_design`] refuses.
+    pub fn open(&mut self, path: &Path) -> Result<(), FileError> {
+        let design = files::open_design(path)?;
+        self.replace(design, Some(path.to_owned()));
+        Ok(())
+    }
+
+    /// Saves the design and keeps the path as its file.
+    ///
+    /// # Errors
+    /// What [`files::save_design`] refuses; file and design stay as they were.
+    pub fn save_to(&mut self, path: &Path) -> Result<(), FileError> {
+        self.end_drag();
+        files::save_design(path, &self.design)?;
+        self.path = Some(path.to_owned());
+        self.saved = Some(self.design.clone());
+        Ok(())
+    }
+
+    fn replace(&mut self, design: Design, path: Option<PathBuf>) {
+        self.dragging = false;
+        self.history = History::starting_at(&design);
+        self.saved = Some(design.clone());
+        self.path = path;
+        self.put(design);
+    }
+
+    fn put_if(&mut self, design: Option<Design>) -> bool {
+        match design {
+            Some(design) => {
+                self.put(design);
+                true
+            }
+            None => false,
+        }
+    }
+
+    fn put(&mut self, design: Design) {
+        if design != self.design {
+            self.design = design;
+            self.evaluation = evaluate(&self.design, &self.workshop);
+            self.revision += 1;
+        }
+    }
+}
+
+fn nothing_known() -> Design {
+    Design { name: String::new(), ..Design::new(Lens::default(), Body::default()) }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::document::{Choice, RingKey};
+
+    fn workspace() -> Workspace {
+        Workspace::empty(Workshop::default_set().unwrap())
+    }
+
+    fn lip(workspace: &Workspace) -> Choice<f64> {
+        workspace.design().ring.dimensions.get(RingKey::LipThickness).value
+    }
+
+    #[test]
+    fn a_drag_is_one_step_of_undo() {
+        let mut workspace = workspace();
+        workspace.edit(&Edit::Dimension(RingKey::LipThickness, 1.0)).unwrap();
+        for step in 1..20 {
+            workspace.drag(&Edit::Dimension(RingKey::LipThickness, 1.0 + 0.01 * f64::from(step))).unwrap();
+        }
+        workspace.end_drag();
+        assert!(workspace.undo());
+        assert_eq!(lip(&workspace), Choice::Set(1.0));
+        assert!(workspace.undo());
+        assert_eq!(lip(&workspace), Choice::Derived);
+        assert!(!workspace.undo());
+        assert!(workspace.redo() && workspace.redo());
+        assert_eq!(lip(&workspace), Choice::Set(1.19));
+    }
+
+    #[test]
+    fn a_refused_edit_leaves_design_revision_and_history_alone() {
+        let mut workspace = workspace();
+        let before = workspace.design().clone();
+        assert!(workspace.edit(&Edit::Dimension(RingKey::LipThickness, -3.0)).is_err());
+        assert_eq!(workspace.design(), &before);
+        assert_eq!(workspace.revision(), 0);
+        assert!(!workspace.can_undo() && !workspace.is_changed());
+    }
+
+    #[test]
+    fn the_title_shows_a_change_until_it_is_saved() {
+        let folder = tempfile::tempdir().unwrap();
+        let mut workspace = workspace();
+        workspace.edit(&Edit::Name("trial".to_owned())).unwrap();
+        assert_eq!(workspace.title(), "trial * - Flangewright");
+        workspace.save_to(&folder.path().join("kept.ron")).unwrap();
+        assert_eq!(workspace.title(), "kept - Flangewright");
+        assert!(workspace.undo() && workspace.is_changed());
+    }
+
+    #[test]
+    fn a_broken_file_leaves_the_design_and_its_file_alone() {
+        let folder = tempfile::tempdir().unwrap();
+        let mut workspace = workspace();
+        workspace.edit(&Edit::Name("mine".to_owned())).unwrap();
+        assert!(workspace.open(&folder.path().join("none.ron")).is_err());
+        assert_eq!(workspace.design().name, "mine");
+        assert_eq!(workspace.path(), None);
+        assert!(workspace.can_undo());
+    }
+}

@@ -1,0 +1,282 @@
+//! `lock-hole`: the hole takes the body's sprung pin, stands over it when locked, and has metal round it.
+
+use super::aspects::{both, worst_aspect};
+use super::context::{Context, NotJudged};
+use super::finding::{Change, Finding, FindingKey, Place, Remedy, Severity};
+use super::judge::{Bounds, at_least, at_most};
+use crate::document::{FieldRef, LORE, LimitKey, RingKey, SeatKind, Term, Working};
+use crate::mount::{BodyField, Presence, Unit};
+
+const KEY: FindingKey = FindingKey::LockHole;
+
+/// Faces nearer than this are the same face, mm.
+const SAME: f64 = 1e-6;
+
+/// Judges fit, place, depth and rims of the lock hole.
+///
+/// # Errors
+/// [`NotJudged`] when nobody has looked for a lock pin, or nothing of it is known.
+pub fn check(cx: &Context) -> Result<Finding, NotJudged> {
+    match cx.design.body.lock_pin {
+        Presence::Unknown => return Err(FieldRef::LockPin.into()),
+        Presence::Absent => return Ok(Finding::said(KEY, Severity::Ok, "no lock pin: nothing to drill for it")),
+        Presence::Present => {}
+    }
+    if cx.ring.sizes.lock_hole_diameter <= 0.0 {
+        return Ok(no_hole(cx));
+    }
+    let mut aspects = vec![least_play(cx), greatest_play(cx), off_the_pin(cx), depth(cx)];
+    aspects.extend(floor(cx).map(Ok));
+    aspects.extend(rims(cx).into_iter().map(Ok));
+    worst_aspect(KEY, aspects).map(|finding| finding.at(hole(cx)))
+}
+
+fn no_hole(cx: &Context) -> Finding {
+    let change = cx.design.body.lock_pin_diameter.number().map(|_| Change::LetGo(RingKey::LockHoleDiameter));
+    Finding::said(KEY, Severity::Clash, "the body has a lock pin and the ring no hole for it: the ring does not lock")
+        .at(Place::Field(FieldRef::Ring(RingKey::LockHoleDiameter)))
+        .cured_by(Remedy { text: "let the lock hole diameter follow its rule".to_owned(), change })
+}
+
+fn hole(cx: &Context) -> Place {
+    let sizes = &cx.ring.sizes;
+    Place::Hole {
+        angle_deg: sizes.lock_hole_angle,
+        radius_mm: sizes.lock_hole_circle / 2.0,
+        diameter_mm: sizes.lock_hole_diameter,
+    }
+}
+
+fn play(cx: &Context, deviation: f64, name: &'static str) -> Result<Term, NotJudged> {
+    let pin = cx.body(BodyField::LockPinDiameter)?;
+    Ok(cx.size(RingKey::LockHoleDiameter) + Term::named(name, deviation, Unit::Mm) - pin)
+}
+
+/// The hole that gives the play of the rule at its least.
+fn fitting_hole(cx: &Context, pin: f64) -> Remedy {
+    let (lower, _) = cx.deviations(RingKey::LockHoleDiameter);
+    Remedy::dimension(RingKey::LockHoleDiameter, pin + cx.limits().lock_hole_gap - lower)
+}
+
+fn least_play(cx: &Context) -> Result<Finding, NotJudged> {
+    let pin = cx.body(BodyField::LockPinDiameter)?.value();
+    let term = play(cx, cx.deviations(RingKey::LockHoleDiameter).0, "its lower deviation")?;
+    let working = Working::new("lock hole over the pin, diameter at least", term, Unit::Mm, LORE);
+    let bounds = Bounds { clash: 0.0, caution: cx.limits().lock_hole_gap, scale: 1.0 };
+    Ok(at_least(KEY, working, bounds).cured_by(fitting_hole(cx, pin)))
+}
+
+fn greatest_play(cx: &Context) -> Result<Finding, NotJudged> {
+    let pin = cx.body(BodyField::LockPinDiameter)?.value();
+    let term = play(cx, cx.deviations(RingKey::LockHoleDiameter).1, "its upper deviation")?;
+    let working = Working::new("lock hole over the pin, diameter at most", term, Unit::Mm, LORE);
+    let bounds = Bounds { clash: f64::INFINITY, caution: cx.limits().lock_hole_play_caution, scale: 1.0 };
+    Ok(at_most(KEY, working, bounds).cured_by(fitting_hole(cx, pin)))
+}
+
+/// How far the hole's centre stands off the pin's, ring locked; within half the play the pin drops by itself.
+fn off_the_pin(cx: &Context) -> Result<Finding, NotJudged> {
+    let (circle, angle) = both(cx.body(BodyField::LockPinCircle), cx.body(BodyField::LockPinAngle))?;
+    let least = play(cx, cx.deviations(RingKey::LockHoleDiameter).0, "its lower deviation")?.value();
+    let (pin_circle, pin_angle) = (circle.value(), angle.value());
+    let radial = (cx.size(RingKey::LockHoleCircle) - circle.clone()) / 2.0;
+    let turned = (cx.size(RingKey::LockHoleAngle) - angle).apply("least turn", least_turn);
+    let turn = turned.value();
+    let tangential = circle / 2.0 * turned.apply("radians", f64::to_radians);
+    let remedy = onto_the_pin(cx, radial.value(), tangential.value(), (pin_circle, pin_angle), turn);
+    let square = radial.clone() * radial.clone() + tangential.clone() * tangential.clone();
+    let working = Working::new("lock hole off the pin", square.apply("root", f64::sqrt), Unit::Mm, LORE);
+    let clash = cx.limits().lock_angle_clash;
+    let bounds = Bounds { clash, caution: clash.min(least.max(0.0) / 2.0), scale: 1.0 };
+    Ok(at_most(KEY, working, bounds)
+        .worked(Working::new("lock hole off the pin, radial", radial, Unit::Mm, LORE))
+        .worked(Working::new("lock hole off the pin, tangential", tangential, Unit::Mm, LORE))
+        .cured_by(remedy))
+}
+
+/// The same turn between -180 and 180 degrees.
+fn least_turn(turn_deg: f64) -> f64 {
+    (turn_deg + 180.0).rem_euclid(360.0) - 180.0
+}
+
+/// One dimension is changed: the one that is further out.
+fn onto_the_pin(cx: &Context, radial: f64, tangential: f64, pin: (f64, f64), turn: f64) -> Remedy {
+    if radial.abs() > tangential.abs() {
+        Remedy::dimension(RingKey::LockHoleCircle, pin.0)
+    } else {
+        // The nearest of the angles that mean the same place, so that the number does not jump by a turn.
+        Remedy::dimension(RingKey::LockHoleAngle, cx.ring.sizes.lock_hole_angle - turn)
+    }
+}
+
+/// Metal ahead of the flange rear face where the hole is drilled, mm.
+fn metal_over_the_hole(cx: &Context) -> Term {
+    let sizes = &cx.ring.sizes;
+    let under_the_boss = cx.ring.seat == SeatKind::Boss && sizes.lock_hole_circle < sizes.seat_diameter;
+    cx.size(if under_the_boss { RingKey::SeatHeight } else { RingKey::PlateThickness })
+}
+
+fn is_through(cx: &Context) -> bool {
+    cx.ring.sizes.lock_hole_depth >= metal_over_the_hole(cx).value() - SAME
+}
+
+fn depth(cx: &Context) -> Result<Finding, NotJudged> {
+    let pin = cx.body(BodyField::LockPinProtrusion)?;
+    if is_through(cx) {
+        return Ok(Finding::said(KEY, Severity::Ok, "the lock hole goes right through"));
+    }
+    let (lower, _) = cx.deviations(RingKey::LockHoleDepth);
+    let caution = cx.limits().lock_hole_depth_gap;
+    let bounds = Bounds { clash: -lower, caution: caution.max(-lower), scale: 1.0 };
+    let cured = (pin.value() + bounds.caution).min(metal_over_the_hole(cx).value());
+    let working =
+        Working::new("lock hole beyond the pin's tip", cx.size(RingKey::LockHoleDepth) - pin, Unit::Mm, LORE);
+    Ok(at_least(KEY, working, bounds).cured_by(Remedy::dimension(RingKey::LockHoleDepth, cured)))
+}
+
+/// The floor that a blind hole leaves; none under a hole right through.
+fn floor(cx: &Context) -> Option<Finding> {
+    if is_through(cx) {
+        return None;
+    }
+    let metal = metal_over_the_hole(cx);
+    let through = metal.value();
+    let working = Working::new("floor over the lock hole", metal - cx.size(RingKey::LockHoleDepth), Unit::Mm, LORE);
+    let bounds = cx.bounds(LimitKey::WallClash, LimitKey::WallCaution);
+    Some(at_least(KEY, working, bounds).cured_by(Remedy::dimension(RingKey::LockHoleDepth, through)))
+}
+
+/// Metal between the hole's edge and whatever is near it at its depth.
+fn rims(cx: &Context) -> Vec<Finding> {
+    let sizes = &cx.ring.sizes;
+    let bounds = cx.bounds(LimitKey::HoleRimClash, LimitKey::HoleRimCaution);
+    let outer_edge = cx.size(RingKey::LockHoleCircle) + cx.size(RingKey::LockHoleDiameter);
+    let rim = (cx.size(RingKey::FlangeDiameter) - outer_edge.clone()) / 2.0;
+    let wider = outer_edge.value() + 2.0 * bounds.caution;
+    let rim = at_least(KEY, Working::new("lock hole to the rim", rim, Unit::Mm, LORE), bounds)
+        .cured_by(Remedy::dimension(RingKey::FlangeDiameter, wider));
+    let mut rims = vec![rim];
+    let hole_front = -sizes.lock_hole_depth;
+    let thread_end = sizes.thread_length - sizes.seat_height;
+    // Only what stands at the hole's depth, which runs from `hole_front` to the flange rear face, is near it.
+    if thread_end > hole_front && -sizes.seat_height < 0.0 {
+        let major = Term::named("thread major diameter", cx.ring.thread_major, Unit::Mm);
+        rims.push(inner_rim(cx, "the thread", major, None));
+    }
+    if thread_end < 0.0 && thread_end + sizes.relief_width > hole_front && sizes.relief_width > 0.0 {
+        rims.push(inner_rim(cx, "the relief", cx.size(RingKey::ReliefDiameter), Some(RingKey::ReliefDiameter)));
+    }
+    if cx.ring.seat == SeatKind::Counterbore && -sizes.seat_height > hole_front {
+        rims.push(inner_rim(cx, "the counterbore", cx.size(RingKey::SeatDiameter), Some(RingKey::SeatDiameter)));
+    }
+    rims.push(inner_rim(cx, "the groove", cx.size(RingKey::GrooveRootDiameter), Some(RingKey::GrooveRootDiameter)));
+    rims
+}
+
+/// Metal between the hole and a diameter inside of it.
+fn inner_rim(cx: &Context, what: &str, diameter: Term, key: Option<RingKey>) -> Finding {
+    let bounds = cx.bounds(LimitKey::HoleRimClash, LimitKey::HoleRimCaution);
+    let inner_edge = cx.size(RingKey::LockHoleCircle) - cx.size(RingKey::LockHoleDiameter);
+    let narrower = inner_edge.value() - 2.0 * bounds.caution;
+    let working =
+        Working::new(format!("lock hole to {what}"), (inner_edge - diameter) / 2.0, Unit::Mm, LORE);
+    let remedy = key.map_or_else(
+        || Remedy::words(format!("the lock hole breaks toward {what}: measure the lock pin circle again")),
+        |key| Remedy::dimension(key, narrower),
+    );
+    at_least(KEY, working, bounds).cured_by(remedy)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::checks::fixture::{cured, design, judged, lacking, with};
+    use crate::document::Design;
+
+    fn severity(sizes: &[(RingKey, f64)]) -> (Design, Finding) {
+        let design = with(sizes);
+        let finding = judged(check, &design);
+        (design, finding)
+    }
+
+    fn is_cured(design: &Design, finding: &Finding) {
+        let again = judged(check, &cured(design, finding));
+        assert_eq!(again.severity, Severity::Ok, "{}", again.message);
+    }
+
+    // Pin 2.0 on a circle of 59, at 230 degrees, 1.0 out; limits: common practice, no source.
+    #[test]
+    fn the_rule_fits_the_pin() {
+        let finding = judged(check, &design());
+        assert_eq!(finding.severity, Severity::Ok, "{}", finding.message);
+    }
+
+    #[test]
+    fn a_tight_hole_is_a_caution_and_one_under_the_pin_a_clash() {
+        let (design, tight) = severity(&[(RingKey::LockHoleDiameter, 2.08)]);
+        assert_eq!(tight.severity, Severity::Caution);
+        is_cured(&design, &tight);
+        let (design, under) = severity(&[(RingKey::LockHoleDiameter, 1.9)]);
+        assert_eq!(under.severity, Severity::Clash);
+        assert!((under.value.unwrap() + 0.1).abs() < 1e-9);
+        is_cured(&design, &under);
+    }
+
+    #[test]
+    fn a_wide_hole_rocks() {
+        let (design, wide) = severity(&[(RingKey::LockHoleDiameter, 2.3)]);
+        assert_eq!(wide.severity, Severity::Caution);
+        is_cured(&design, &wide);
+    }
+
+    // One degree on a circle of 59: 29.5 x pi / 180 = 0.5149 mm.
+    #[test]
+    fn a_hole_a_degree_off_misses_the_pin() {
+        let (design, off) = severity(&[(RingKey::LockHoleAngle, 231.0)]);
+        assert_eq!(off.severity, Severity::Clash);
+        assert!((off.value.unwrap() - 0.514_872).abs() < 1e-6);
+        is_cured(&design, &off);
+        let (_, same) = severity(&[(RingKey::LockHoleAngle, 230.0 - 360.0)]);
+        assert_eq!(same.severity, Severity::Ok);
+    }
+
+    #[test]
+    fn a_hole_on_another_circle_misses_by_half_the_difference() {
+        let (design, off) = severity(&[(RingKey::LockHoleCircle, 59.18)]);
+        assert_eq!(off.severity, Severity::Caution, "{}", off.message);
+        assert!((off.value.unwrap() - 0.09).abs() < 1e-9);
+        is_cured(&design, &off);
+    }
+
+    #[test]
+    fn a_hole_at_the_rim_breaks_out() {
+        let (design, near) = severity(&[(RingKey::FlangeDiameter, 61.9)]);
+        assert_eq!(near.severity, Severity::Clash);
+        is_cured(&design, &near);
+    }
+
+    #[test]
+    fn a_blind_hole_must_take_the_pin_and_leave_a_floor() {
+        let (_, shallow) = severity(&[(RingKey::LockHoleDepth, 0.9)]);
+        assert_eq!(shallow.severity, Severity::Clash);
+        let (design, thin) = severity(&[(RingKey::LockHoleDepth, 1.3)]);
+        assert_eq!(thin.severity, Severity::Clash, "{}", thin.message);
+        is_cured(&design, &thin);
+    }
+
+    #[test]
+    fn a_ring_without_a_hole_does_not_lock() {
+        let (design, none) = severity(&[(RingKey::LockHoleDiameter, 0.0)]);
+        assert_eq!(none.severity, Severity::Clash);
+        is_cured(&design, &none);
+    }
+
+    #[test]
+    fn a_body_without_a_pin_needs_no_hole_and_an_unseen_one_is_named() {
+        let mut bare = design();
+        bare.body.lock_pin = Presence::Absent;
+        assert_eq!(judged(check, &bare).severity, Severity::Ok);
+        bare.body.lock_pin = Presence::Unknown;
+        assert_eq!(lacking(check, &bare), NotJudged(vec![FieldRef::LockPin]));
+    }
+}

@@ -1,0 +1,244 @@
+//! `lug-entry`: the lugs, as the cutter leaves them, drop through the slots between the ears.
+
+use super::aspects::both;
+use super::context::{Context, NotJudged};
+use super::finding::{Change, Finding, FindingKey, Place, Remedy, Severity};
+use super::judge::at_least;
+use super::lug_flank::{most_in, stands_out_deg};
+use super::plan_angles::gaps_deg;
+use crate::document::{FieldRef, LimitKey, Term, Working};
+use crate::mount::{BodyField, Sector, Unit};
+use crate::ring::{Twist, lug_intrusion};
+
+const KEY: FindingKey = FindingKey::LugEntry;
+
+/// Gaps are judged to a whole micrometre: no milled flank is known better, mm.
+const MICROMETRE: f64 = 0.001;
+/// Angles of a remedy are rounded up to this, degrees: under a micrometre at any lug.
+const ANGLE_STEP: f64 = 0.001;
+/// Angles nearer than this are the same, degrees.
+const ROUNDING: f64 = 1e-6;
+/// A lug shorter than this is not worth milling, degrees; common practice, no source.
+const LEAST_LUG: f64 = 5.0;
+
+/// The tightest of all lug edges.
+#[derive(Clone, Copy, Debug)]
+struct Tightest {
+    gap_deg: f64,
+    lug: usize,
+    ear: Sector,
+}
+
+/// Judges the gap between every lug edge and the ear beside it, at every radius where they meet.
+///
+/// # Errors
+/// [`NotJudged`] when ears, throat, twist or its hand are unknown.
+pub fn check(cx: &Context) -> Result<Finding, NotJudged> {
+    let ears = cx.known(FieldRef::Ears, &cx.design.body.ears);
+    let ((ears, throat), twist) = both(both(ears, cx.body(BodyField::Throat)), twist_of(cx))?;
+    let radii = (throat.value() / 2.0, cx.ring.sizes.lug_diameter / 2.0);
+    if radii.1 <= radii.0 {
+        return Ok(Finding::said(KEY, Severity::Ok, "the lugs stay inside the throat: they pass, and hold nothing"));
+    }
+    let entry: Vec<Sector> = cx.ring.lugs.iter().map(|lug| turned(*lug, -twist.signed_deg())).collect();
+    let Some(tightest) = tightest_of(&entry, ears) else {
+        return Ok(Finding::said(KEY, Severity::Ok, "no ears to pass"));
+    };
+    Ok(judge(cx, radii, twist, ears, tightest))
+}
+
+/// The bayonet's turn, or what of it is unknown.
+///
+/// # Errors
+/// [`NotJudged`] with the twist, its hand or both.
+pub fn twist_of(cx: &Context) -> Result<Twist, NotJudged> {
+    let body = &cx.design.body;
+    let hand = cx.known(FieldRef::TwistHand, &body.twist_hand);
+    let (degrees, hand) = both(cx.body(BodyField::Twist), hand)?;
+    Ok(Twist { degrees: degrees.value(), hand: *hand })
+}
+
+/// The sector turned by a clock angle, degrees.
+#[must_use]
+pub fn turned(sector: Sector, by_deg: f64) -> Sector {
+    Sector { start_deg: (sector.start_deg + by_deg).rem_euclid(360.0), ..sector }
+}
+
+fn tightest_of(lugs: &[Sector], ears: &[Sector]) -> Option<Tightest> {
+    let mut tightest: Option<Tightest> = None;
+    for (index, lug) in lugs.iter().enumerate() {
+        for ear in ears {
+            let (before, after) = gaps_deg(*lug, *ear);
+            let gap_deg = before.min(after);
+            if tightest.is_none_or(|known| gap_deg < known.gap_deg) {
+                tightest = Some(Tightest { gap_deg, lug: index, ear: *ear });
+            }
+        }
+    }
+    tightest
+}
+
+fn judge(cx: &Context, radii: (f64, f64), twist: Twist, ears: &[Sector], tightest: Tightest) -> Finding {
+    let gap_at = |radius: f64| radius * tightest.gap_deg.to_radians() - lug_intrusion(cx.ring, radius);
+    let (radius, _) = most_in(radii, |radius| -gap_at(radius));
+    let angle = Term::named("angle between lug and ear", tightest.gap_deg, Unit::Deg);
+    let left = Term::named("left standing by the cutter there", lug_intrusion(cx.ring, radius), Unit::Mm);
+    let at = Term::named("radius of the least gap", radius, Unit::Mm);
+    let gap = at * angle.apply("radians", f64::to_radians) - left;
+    let gap = gap.apply("to 0.001", |gap| (gap / MICROMETRE).round() * MICROMETRE);
+    let bounds = cx.bounds(LimitKey::EntryClearanceClash, LimitKey::EntryClearance);
+    let working = Working::new(
+        "gap between lug and ear at entry",
+        gap,
+        Unit::Mm,
+        "derived: polar angle of a flank milled by a cutter of known radius",
+    );
+    let mut finding = at_least(KEY, working, bounds);
+    let number = tightest.lug + 1;
+    let value = Unit::Mm.show(finding.value.unwrap_or(f64::NAN).abs());
+    let place = Unit::Mm.show(radius);
+    finding.message = if tightest.gap_deg < 0.0 || finding.value.is_some_and(|gap| gap < 0.0) {
+        format!("lug {number} runs onto an ear at entry, by {value} at radius {place}")
+    } else {
+        let wanted = Unit::Mm.show(finding.limit.unwrap_or(bounds.caution));
+        format!("lug {number} clears its ear at entry by {value} at radius {place}, wanted at least {wanted}")
+    };
+    let lug = cx.ring.lugs.get(tightest.lug).copied();
+    let plan = |sector| Place::Plan { sector, inner_mm: radii.0, outer_mm: radii.1 };
+    finding.places.extend(lug.map(plan));
+    finding.at(plan(tightest.ear)).cured_by(remedy(cx, radii, twist, ears))
+}
+
+/// The angle that every lug edge must stand off its ear at entry, degrees: the radius that asks for the most rules.
+fn needed_deg(cx: &Context, radii: (f64, f64)) -> f64 {
+    let clearance = cx.limits().entry_clearance;
+    most_in(radii, |radius| (clearance / radius).to_degrees() + stands_out_deg(cx.ring, radius)).1
+}
+
+/// Whether these locked lugs would enter with the wanted clearance; true where ears, throat or twist are unknown.
+#[must_use]
+pub fn would_enter(cx: &Context, lugs: &[Sector]) -> bool {
+    let body = &cx.design.body;
+    let (Some(ears), Some(throat), Ok(twist)) = (body.ears.value(), body.throat.number(), twist_of(cx)) else {
+        return true;
+    };
+    let radii = (throat / 2.0, cx.ring.sizes.lug_diameter / 2.0);
+    let entry: Vec<Sector> = lugs.iter().map(|lug| turned(*lug, -twist.signed_deg())).collect();
+    radii.1 <= radii.0
+        || tightest_of(&entry, ears).is_none_or(|tightest| tightest.gap_deg >= needed_deg(cx, radii) - ROUNDING)
+}
+
+/// The lugs of the rule where others are set by hand; otherwise these lugs, each edge cut back by what it lacks.
+fn remedy(cx: &Context, radii: (f64, f64), twist: Twist, ears: &[Sector]) -> Remedy {
+    let by_rule = cx.derivation.lugs_by_rule.as_deref();
+    if !cx.design.ring.lugs.is_derived() && by_rule.is_some_and(|lugs| would_enter(cx, lugs)) {
+        return Remedy {
+            text: "let the lugs follow their rule: every slot less what entry needs".to_owned(),
+            change: Some(Change::LetLugsGo),
+        };
+    }
+    let need_deg = needed_deg(cx, radii);
+    let entry = cx.ring.lugs.iter().map(|lug| turned(*lug, -twist.signed_deg()));
+    let cut: Vec<Sector> = entry.map(|lug| cut_back(lug, ears, need_deg)).collect();
+    if cut.iter().any(|lug| lug.extent_deg < LEAST_LUG) {
+        return Remedy::words("these lugs do not fit these slots: measure the ears again, or take a smaller cutter");
+    }
+    let lugs = cut.into_iter().map(|lug| turned(lug, twist.signed_deg())).collect();
+    Remedy {
+        text: format!("cut every lug edge back until it stands {} off its ear", Unit::Deg.show(need_deg)),
+        change: Some(Change::Lugs(lugs)),
+    }
+}
+
+/// A lug at entry with both edges at least `need_deg` off every ear.
+fn cut_back(lug: Sector, ears: &[Sector], need_deg: f64) -> Sector {
+    let mut cut = lug;
+    for ear in ears {
+        let (before, after) = gaps_deg(cut, *ear);
+        let short = |gap: f64| (((need_deg - gap) / ANGLE_STEP).ceil() * ANGLE_STEP).max(0.0);
+        let (start, end) = (short(before), short(after));
+        cut = Sector { start_deg: cut.start_deg + start, extent_deg: cut.extent_deg - start - end };
+    }
+    cut
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::checks::fixture::{cured, design, judged};
+    use crate::document::{Choice, Design};
+    use crate::mount::Interface;
+
+    /// Slots of the fixture at 80..152, 202..260 and 316..20 degrees; lugs given at entry, turned by 62 to lock.
+    fn with_lugs_at_entry(lugs: &[(f64, f64)]) -> Design {
+        let mut design = design();
+        let locked = lugs.iter().map(|(start_deg, extent_deg)| Sector { start_deg: start_deg + 62.0, extent_deg: *extent_deg });
+        design.ring.lugs = Choice::Set(locked.collect());
+        design
+    }
+
+    #[test]
+    fn the_rule_enters_with_its_clearance() {
+        let finding = judged(check, &design());
+        assert_eq!(finding.severity, Severity::Ok, "{}", finding.message);
+        assert!((finding.value.unwrap() - 0.15).abs() < 1e-9, "{:?}", finding.value);
+    }
+
+    // A radial cutter leaves a true radial flank without fillet, so the gap is radius x angle at the throat:
+    // 25 mm x 0.2 degrees = 0.0873 mm (plain arithmetic).
+    #[test]
+    fn without_a_fillet_the_gap_is_radius_times_angle() {
+        let mut design = with_lugs_at_entry(&[(81.0, 70.0), (203.0, 56.8), (317.0, 62.0)]);
+        design.ring.milling = crate::document::MillingMethod::RadialCutter;
+        let finding = judged(check, &design);
+        assert_eq!(finding.severity, Severity::Caution, "{}", finding.message);
+        assert!((finding.value.unwrap() - 0.087).abs() < 1e-9, "{:?}", finding.value);
+        assert_eq!(judged(check, &cured(&design, &finding)).severity, Severity::Ok);
+    }
+
+    #[test]
+    fn a_root_fillet_counts() {
+        // The same lugs, offset feed with a 4 mm end mill: the fillet alone is wider than the gap.
+        let design = with_lugs_at_entry(&[(81.0, 70.0), (203.0, 56.8), (317.0, 62.0)]);
+        let finding = judged(check, &design);
+        assert_eq!(finding.severity, Severity::Clash, "{}", finding.message);
+        assert_eq!(judged(check, &cured(&design, &finding)).severity, Severity::Ok);
+    }
+
+    #[test]
+    fn a_lug_over_an_ear_clashes_and_is_cut_back() {
+        let mut design = with_lugs_at_entry(&[(79.0, 70.0), (206.0, 50.0), (320.0, 55.0)]);
+        let finding = judged(check, &design);
+        assert_eq!(finding.severity, Severity::Clash);
+        assert!(finding.message.contains("runs onto an ear"), "{}", finding.message);
+        assert_eq!(judged(check, &cured(&design, &finding)).severity, Severity::Ok);
+        // Without lugs by rule to go back to, these lugs themselves are cut back.
+        let bench = crate::checks::fixture::Bench::of(design.clone());
+        let mut derivation = bench.derivation.clone();
+        derivation.lugs_by_rule = None;
+        let cut = check(&Context { derivation: &derivation, ..bench.cx() }).unwrap();
+        let Some(Change::Lugs(lugs)) = cut.remedy.unwrap().change else { panic!("no lugs") };
+        design.ring.lugs = Choice::Set(lugs);
+        let again = judged(check, &design);
+        assert_eq!(again.severity, Severity::Ok, "{}", again.message);
+    }
+
+    #[test]
+    fn the_place_is_found_across_twelve_o_clock() {
+        // Third slot from 316 to 20: a lug to 22 degrees stands 2 degrees over the ear at 20.
+        let design = with_lugs_at_entry(&[(86.0, 60.0), (208.0, 46.0), (322.0, 60.0)]);
+        let finding = judged(check, &design);
+        assert_eq!(finding.severity, Severity::Clash);
+        assert!(finding.message.starts_with("lug 3"), "{}", finding.message);
+    }
+
+    #[test]
+    fn everything_unknown_is_named() {
+        let mut unknown = with_lugs_at_entry(&[(86.0, 60.0)]);
+        let bench = crate::checks::fixture::Bench::of(unknown.clone());
+        unknown.body.ears = Interface::Unknown;
+        unknown.body.twist_hand = Interface::Unknown;
+        let lacking = check(&Context { design: &unknown, ..bench.cx() }).unwrap_err();
+        assert_eq!(lacking, NotJudged(vec![FieldRef::Ears, FieldRef::TwistHand]));
+    }
+}

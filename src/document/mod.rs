@@ -1,0 +1,28 @@
+//! Floor `document`: the design, its limits, its text form, and numbers that remember how they were made.
+//!
+//! May use `mount`, `standards` and `geometry`. Must not derive a ring dimension, judge one, or touch a file.
+
+mod codec;
+mod design;
+mod fault;
+mod field;
+mod library;
+mod limits;
+mod quantity;
+mod ring;
+mod sheet;
+mod working;
+
+pub use codec::{ReadError, SIZE_LIMIT, read_design, read_ron, write_ron};
+pub use design::{Correction, Design, FORMAT, Reading, Variant};
+pub use fault::{Fault, check_range, faults_of, faults_of_body, faults_of_lens};
+pub use field::FieldRef;
+pub use library::{Library, library, read_library};
+pub use limits::{LimitKey, Limits};
+pub use quantity::{QuantityError, parse_quantity};
+pub use ring::{
+    Choice, Dimension, Finish, MillingMethod, Pieces, PinHandling, Ring, RingDimensions, RingKey, RingSizes, SeatKind,
+    ThreadHold, Tolerance,
+};
+pub use sheet::{Paper, Sheet};
+pub use working::{Input, LORE, Term, Working};

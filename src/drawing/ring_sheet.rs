@@ -1,0 +1,317 @@
+//! The sheet of one ring: half-section, lug pattern, main sizes, lug table, notes, title block.
+
+use thiserror::Error;
+
+use crate::checks::count_assumed;
+use crate::document::{Design, Paper, RingKey};
+use crate::drawing::cell::CellError;
+use crate::drawing::dimension::{Label, Leader, Style, Terminator, leader, view_title};
+use crate::drawing::dimension_side::{SideDimension, side};
+use crate::drawing::extent::Extent;
+use crate::drawing::lettering::{LINE_PITCH, Text};
+use crate::drawing::number::{DecimalMark, plain};
+use crate::drawing::plan_view::{PlanOptions, plan_view};
+use crate::drawing::ring_dimensions::section_dimensions;
+use crate::drawing::scales::{Scale, largest_scale};
+use crate::drawing::section_view::{SectionOptions, section_view};
+use crate::drawing::sheet::{Sheet, SheetFormat, sheet};
+use crate::drawing::title_block::TitleBlock;
+use crate::drawing::{Annotation, LineType, Role, Scene, Shape};
+use crate::evaluate::Evaluation;
+use crate::geometry::{Point, Side, plan_point, seen_from};
+use crate::mount::Unit;
+use crate::ring::ResolvedRing;
+
+/// Why a drawing cannot be made.
+#[derive(Clone, Debug, Error, PartialEq)]
+pub enum SheetError {
+    /// The ring is not whole.
+    #[error("there is no whole ring to draw: {0}")]
+    NoRing(String),
+    /// A text of the title block is too long.
+    #[error("title block: {0}")]
+    TitleBlock(#[from] CellError),
+    /// The views do not fit.
+    #[error("the views do not fit on {0} at any standard scale; take a larger sheet")]
+    TooLarge(&'static str),
+}
+
+/// Share of the sheet's width that the half-section gets.
+const SECTION_SHARE: f64 = 0.56;
+/// Room for a view's title, in lettering heights.
+const TITLE_ROOM: f64 = 3.0;
+/// Distance between views, mm.
+const BETWEEN: f64 = 6.0;
+
+/// The drawing of a design as it prints.
+///
+/// # Errors
+/// [`SheetError`] when the ring is not whole, a title text is too long, or nothing fits.
+pub fn ring_sheet(design: &Design, evaluation: &Evaluation) -> Result<Scene, SheetError> {
+    let (Some(ring), Some(_)) = (&evaluation.derivation.ring, &evaluation.parts) else {
+        return Err(SheetError::NoRing(why_no_ring(evaluation)));
+    };
+    let format = format_of(design);
+    let style = style_of(design, format);
+    let maker = Maker { design, evaluation, ring, style };
+    // The title block names the scale, so the views come first, on the field of an unsigned sheet.
+    let blank = sheet(format, &TitleBlock::default())?;
+    let (section_area, plan_area) = areas(&blank);
+    let (section, section_scale) = maker.section(&section_area).ok_or(SheetError::TooLarge(format.words()))?;
+    let (plan, plan_scale) = maker.plan(&plan_area).ok_or(SheetError::TooLarge(format.words()))?;
+    let mut whole = sheet(format, &maker.title_block(section_scale))?.scene;
+    whole.extend(section);
+    whole.extend(plan);
+    if let Some(beside) = blank.beside {
+        whole.extend(maker.notes(&beside, plan_scale));
+    }
+    Ok(whole)
+}
+
+/// The sheet format of a design.
+#[must_use]
+pub const fn format_of(design: &Design) -> SheetFormat {
+    match design.sheet.paper {
+        Paper::A4Landscape => SheetFormat::A4Landscape,
+        Paper::A3Landscape => SheetFormat::A3Landscape,
+    }
+}
+
+fn style_of(design: &Design, format: SheetFormat) -> Style {
+    let height_mm = match format {
+        SheetFormat::A4Landscape | SheetFormat::A4Portrait => 2.5,
+        SheetFormat::A3Landscape => 3.5,
+    };
+    let mark = if design.sheet.decimal_comma { DecimalMark::Comma } else { DecimalMark::Point };
+    Style { height_mm, mark, role: Role::Dimension }
+}
+
+fn why_no_ring(evaluation: &Evaluation) -> String {
+    if let Some(refusal) = &evaluation.derivation.refusal {
+        return refusal.reason.clone();
+    }
+    if let Some(fault) = &evaluation.shape_fault {
+        return fault.clone();
+    }
+    let missing: Vec<String> = evaluation.derivation.missing.iter().map(|field| field.long_label()).collect();
+    format!("measure {}", missing.join(", "))
+}
+
+fn areas(blank: &Sheet) -> (Extent, Extent) {
+    let field = blank.field;
+    let split = field.left + field.width() * SECTION_SHARE;
+    (Extent { right: split - BETWEEN / 2.0, ..field }, Extent { left: split + BETWEEN / 2.0, ..field })
+}
+
+struct Maker<'a> {
+    design: &'a Design,
+    evaluation: &'a Evaluation,
+    ring: &'a ResolvedRing,
+    style: Style,
+}
+
+/// Moves a finished view into the middle of an area; its title stands above it.
+fn centred(view: Annotation, title: &str, area: &Extent, style: &Style) -> Option<Scene> {
+    let mut scene = Scene::default();
+    scene.extend(view.items);
+    let bounds = scene.bounds()?;
+    let top = area.top - TITLE_ROOM * style.height_mm;
+    if bounds.width() > area.width() || bounds.height() > top - area.bottom {
+        return None;
+    }
+    let free = Extent { top, ..*area };
+    let (from, to) = (bounds.centre(), free.centre());
+    let mut placed = Scene::default();
+    placed.place(&scene, 1.0, Point { x: to.x - from.x, y: to.y - from.y });
+    let middle = Point { x: to.x, y: area.top - 2.0 * style.height_mm };
+    placed.extend(view_title(title, middle, style).items);
+    Some(placed)
+}
+
+impl Maker<'_> {
+    /// The dimensioned half-section at the largest standard scale that fits.
+    fn section(&self, area: &Extent) -> Option<(Vec<crate::drawing::Item>, Scale)> {
+        let mut best = None;
+        largest_scale(|scale| {
+            let title = format!("A-A ({scale})");
+            best = centred(self.section_at(scale), &title, area, &self.style).map(|scene| (scene.items, scale));
+            best.is_some()
+        })?;
+        best
+    }
+
+    fn section_at(&self, scale: Scale) -> Annotation {
+        let factor = scale.factor();
+        let group = format_of(self.design).line_group();
+        let options = SectionOptions {
+            angle_deg: self.design.sheet.section_angle_deg,
+            partners: false,
+            edges_behind: true,
+            least_thread_gap_mm: 0.7_f64.max(2.0 * LineType::ContinuousWide.width_mm(group)) / factor,
+            hatch_spacing_mm: 1.8,
+        };
+        let view = section_view(self.design, self.evaluation, &options);
+        let mut placed = Scene::default();
+        placed.place(&view, factor, Point { x: 0.0, y: 0.0 });
+        let mut drawn = Annotation { items: placed.items, boxes: Vec::new() };
+        let Some(extent) = self.part_extent(factor) else { return drawn };
+        let on_paper = |point: Point| Point { x: point.x * factor, y: point.y * factor };
+        for part in section_dimensions(self.design, self.evaluation, self.ring, self.style.mark, factor) {
+            let wanted: Vec<SideDimension> = part
+                .dimensions
+                .into_iter()
+                .map(|one| SideDimension { from: on_paper(one.from), to: on_paper(one.to), ..one })
+                .collect();
+            for done in side(&wanted, part.edge, &extent, &self.style) {
+                drawn.join(done.drawn);
+            }
+        }
+        drawn
+    }
+
+    /// What the ring itself covers on paper, axis included.
+    fn part_extent(&self, factor: f64) -> Option<Extent> {
+        let parts = self.evaluation.parts.as_ref()?;
+        let bounds = parts.through_lug.bounding_box();
+        let (low, high) = (bounds.min, bounds.max);
+        Some(Extent { left: low.x * factor, bottom: 0.0, right: high.x * factor, top: high.y * factor })
+    }
+
+    /// The lug pattern from the body side, where the lugs are milled.
+    fn plan(&self, area: &Extent) -> Option<(Vec<crate::drawing::Item>, Scale)> {
+        let mut best = None;
+        largest_scale(|scale| {
+            let title = format!("from the body side ({scale})");
+            best = centred(self.plan_at(scale), &title, area, &self.style).map(|scene| (scene.items, scale));
+            best.is_some()
+        })?;
+        best
+    }
+
+    fn plan_at(&self, scale: Scale) -> Annotation {
+        let factor = scale.factor();
+        let options = PlanOptions {
+            side: Side::Body,
+            body: false,
+            entry: false,
+            cut_deg: Some(self.design.sheet.section_angle_deg),
+        };
+        let view = plan_view(self.design, self.evaluation, &options);
+        let mut placed = Scene::default();
+        placed.place(&view, factor, Point { x: 0.0, y: 0.0 });
+        let mut drawn = Annotation { items: placed.items, boxes: Vec::new() };
+        let sizes = &self.ring.sizes;
+        let height = self.style.height_mm;
+        for (index, lug) in self.ring.lugs.iter().enumerate() {
+            let radius = sizes.nose_diameter / 2.0 * factor - 2.0 * height;
+            let at = plan_point(radius, seen_from(Side::Body, lug.middle_deg().to_radians()));
+            let number = Label::plain((index + 1).to_string());
+            drawn.join(number.centred(Point { x: at.x, y: at.y - height / 2.0 }, 0.0, &self.style));
+        }
+        self.lock_hole_note(factor, &mut drawn);
+        drawn
+    }
+
+    fn lock_hole_note(&self, factor: f64, drawn: &mut Annotation) {
+        let sizes = &self.ring.sizes;
+        if sizes.lock_hole_diameter <= 0.0 {
+            return;
+        }
+        let radius = sizes.lock_hole_circle / 2.0;
+        let at = plan_point(radius * factor, seen_from(Side::Body, sizes.lock_hole_angle.to_radians()));
+        let reach = sizes.flange_diameter / 2.0 * factor;
+        let side = if at.x < 0.0 { -1.0 } else { 1.0 };
+        let elbow = Point { x: side * (reach + 2.0), y: at.y.signum() * (reach + 3.0) };
+        let number = |value: f64| plain(value, 3, self.style.mark);
+        let tolerance = self
+            .evaluation
+            .derivation
+            .dimension(RingKey::LockHoleDiameter)
+            .map_or_else(String::new, |state| state.tolerance_text.clone());
+        let through = if sizes.lock_hole_depth + 1e-6 >= sizes.plate_thickness {
+            "through".to_owned()
+        } else {
+            format!("{} deep", number(sizes.lock_hole_depth))
+        };
+        let lines = vec![
+            Label::plain(format!("Ø{} {tolerance}", number(sizes.lock_hole_diameter))),
+            Label::plain(format!("{through}, on Ø{}", number(sizes.lock_hole_circle))),
+        ];
+        let wanted = Leader { tip: at, elbow, lines, terminator: Terminator::Arrow };
+        drawn.join(leader(&wanted, &self.style));
+    }
+
+    fn title_block(&self, scale: Scale) -> TitleBlock {
+        let sheet = &self.design.sheet;
+        let mass = self.evaluation.solid.map_or_else(String::new, |solid| Unit::G.show(solid.mass_g));
+        TitleBlock {
+            owner: sheet.owner.clone(),
+            identification: sheet.number.clone(),
+            issued: sheet.date.clone(),
+            sheet: "1/1".to_owned(),
+            title: self.design.name.clone(),
+            approved_by: sheet.approved.clone(),
+            created_by: sheet.creator.clone(),
+            document_type: "Part drawing".to_owned(),
+            material: self.design.ring.material.clone(),
+            mass,
+            scale: scale.to_string(),
+            general_tolerances: "ISO 2768-m".to_owned(),
+            surface: "Ra 3.2".to_owned(),
+            outside_edges: "−0.2".to_owned(),
+            inside_edges: "+0.2".to_owned(),
+            ..TitleBlock::default()
+        }
+    }
+
+    /// Lug table and notes beside the title block.
+    fn notes(&self, area: &Extent, plan_scale: Scale) -> Vec<crate::drawing::Item> {
+        let height = self.style.height_mm.min(2.5);
+        let mut lines = vec!["Lugs, seen from the body side,".to_owned(), "clockwise from the index mark:".to_owned()];
+        let index = self.ring.sizes.index_mark_angle;
+        let number = |value: f64| plain(value, 2, self.style.mark);
+        for (place, lug) in self.ring.lugs.iter().enumerate() {
+            // Seen from behind, the end of a lug comes first.
+            let start = seen_from(Side::Body, (lug.end_deg() - index).to_radians()).to_degrees();
+            lines.push(format!(
+                "{}: {}° to {}° ±{}°",
+                place + 1,
+                number(start),
+                number(start + lug.extent_deg),
+                number(0.1)
+            ));
+        }
+        if self.ring.sizes.lock_hole_diameter > 0.0 {
+            let hole = seen_from(Side::Body, (self.ring.sizes.lock_hole_angle - index).to_radians()).to_degrees();
+            lines.push(format!("lock hole: {}° ±{}°", number(hole), number(0.1)));
+        }
+        lines.push(format!("Lug pattern drawn at {plan_scale}; locked position."));
+        lines.push(format!("Edges broken {}", number(self.ring.sizes.edge_break)));
+        let assumed = count_assumed(self.design, &self.evaluation.derivation);
+        lines.push(match assumed {
+            0 => "No assumed values.".to_owned(),
+            1 => "1 ASSUMED VALUE: MEASURE BEFORE CUTTING".to_owned(),
+            several => format!("{several} ASSUMED VALUES: MEASURE BEFORE CUTTING"),
+        });
+        note_block(&lines, area, height)
+    }
+}
+
+/// Lines from the top of an area down, at the largest lettering that leaves none out.
+fn note_block(lines: &[String], area: &Extent, height: f64) -> Vec<crate::drawing::Item> {
+    let heights = [height, 1.8, 1.4];
+    let needed = |height: f64| {
+        let rows = lines.iter().map(|_| height * LINE_PITCH).sum::<f64>();
+        let widest = lines.iter().map(|line| crate::drawing::lettering::width_mm(line, height)).fold(0.0, f64::max);
+        rows <= area.height() && widest <= area.width()
+    };
+    let height = heights.into_iter().find(|height| needed(*height)).unwrap_or(1.4);
+    let mut scene = Scene::default();
+    let mut y = area.top - height;
+    for line in lines {
+        let text = Text::level(Point { x: area.left, y }, height, line.clone());
+        scene.draw(Shape::Text(text), LineType::ContinuousNarrow, Role::Annotation);
+        y -= height * LINE_PITCH;
+    }
+    scene.items
+}

@@ -1,0 +1,87 @@
+//! Booleans on chords by `i_overlay`: the last resort, never seen to fail on clean outlines.
+
+use i_overlay::core::fill_rule::FillRule;
+use i_overlay::core::overlay_rule::OverlayRule;
+use i_overlay::float::scale::FixedScaleFloatOverlay;
+
+use super::boolean::{BooleanError, Operation, Region};
+use super::{Outline, OutlineBuilder, Point};
+
+/// How far a chord may leave its arc, mm.
+const CHORD_TOLERANCE: f64 = 1e-5;
+/// Grid steps in a millimetre; fixed, so that a far vertex never shifts a near result.
+const STEPS_PER_MM: f64 = 1e7;
+
+type Contour = Vec<[f64; 2]>;
+
+/// The combination of two outlines.
+///
+/// # Errors
+/// [`BooleanError::Grid`] where the coordinates leave the grid.
+pub(super) fn combined<A: Copy + PartialEq, B: Copy + PartialEq>(
+    a: &Outline<A>,
+    b: &Outline<B>,
+    operation: Operation,
+) -> Result<Region, BooleanError> {
+    let mut region = Region::default();
+    for shape in shapes(a, b, operation)? {
+        let mut contours = shape.iter();
+        region.outer.extend(contours.next().and_then(outline_of));
+        region.holes.extend(contours.filter_map(outline_of));
+    }
+    Ok(region)
+}
+
+/// The area two outlines share, mm2.
+///
+/// # Errors
+/// As [`combined`].
+pub(super) fn shared_area<A: Copy + PartialEq, B: Copy + PartialEq>(
+    a: &Outline<A>,
+    b: &Outline<B>,
+) -> Result<f64, BooleanError> {
+    let shapes = shapes(a, b, Operation::Intersection)?;
+    // Holes run the other way round, so their area is negative.
+    Ok(shapes.iter().flatten().map(signed_area).sum::<f64>().abs())
+}
+
+fn shapes<A: Copy + PartialEq, B: Copy + PartialEq>(
+    a: &Outline<A>,
+    b: &Outline<B>,
+    operation: Operation,
+) -> Result<Vec<Vec<Contour>>, BooleanError> {
+    let rule = match operation {
+        Operation::Intersection => OverlayRule::Intersect,
+        Operation::Union => OverlayRule::Union,
+        Operation::Difference => OverlayRule::Difference,
+    };
+    contour_of(a)
+        .overlay_with_fixed_scale_as::<i64>(&contour_of(b), rule, FillRule::NonZero, STEPS_PER_MM)
+        .map_err(|_| BooleanError::Grid)
+}
+
+fn contour_of<T: Copy + PartialEq>(outline: &Outline<T>) -> Contour {
+    outline
+        .flattened(CHORD_TOLERANCE)
+        .into_iter()
+        .map(|point| [point.x, point.y])
+        .collect()
+}
+
+fn signed_area(contour: &Contour) -> f64 {
+    let nexts = contour.iter().cycle().skip(1);
+    contour
+        .iter()
+        .zip(nexts)
+        .map(|(from, to)| (from[0] * to[1] - from[1] * to[0]) / 2.0)
+        .sum()
+}
+
+fn outline_of(contour: &Contour) -> Option<Outline> {
+    let mut points = contour.iter().map(|[x, y]| Point::new(*x, *y));
+    let first = points.next()?;
+    let builder = points.fold(OutlineBuilder::start(first), |run, point| {
+        run.line_to(point, ())
+    });
+    builder.line_to(first, ()).closed_loop().ok()
+}

@@ -1,0 +1,25 @@
+//! Flangewright: a bench for designing lens adapter rings.
+//!
+//! The floors, lowest first; each uses only those before it:
+//! - [`geometry`]: lines and arcs, clearance, sectors, booleans, revolved solids, plane hands.
+//! - [`standards`]: published tables and formulas, each beside its source.
+//! - [`mount`]: lens, body, where each value came from, the library of interfaces.
+//! - [`document`]: the design, its limits and its text form; [`workshop`]: machines, tools, instruments, materials.
+//! - [`optics`]: the ray cone and the depth of focus.
+//! - [`ring`]: the rules that make a whole ring, its section and its plan.
+//! - [`checks`]: one finding a file: formula, limit, remedy.
+//! - [`evaluate`]: the one pure function from design to evaluation.
+//! - [`drawing`]: a scene of mm primitives, the sheet, the painters.
+//! - [`app`]: what a person sees and touches.
+
+pub mod app;
+pub mod checks;
+pub mod document;
+pub mod drawing;
+pub mod evaluate;
+pub mod geometry;
+pub mod mount;
+pub mod optics;
+pub mod ring;
+pub mod standards;
+pub mod workshop;

@@ -1,0 +1,30 @@
+//! Floor `ring`: the rules that make a whole ring, its section, its plan, and the parts around it.
+//!
+//! May use `optics`, `document`, `workshop`, `mount`, `standards`, `geometry`. Must not judge: that is `checks`.
+
+mod derive;
+mod envelopes;
+mod feature;
+mod flank;
+mod lugs;
+mod parts;
+mod plan;
+mod resolved;
+mod rules;
+mod rules_bayonet;
+mod rules_flange;
+mod rules_seat;
+mod rules_thread;
+mod section;
+mod solid;
+mod tolerances;
+
+pub use derive::derive;
+pub use envelopes::parts_of;
+pub use feature::{BodyPart, Feature, LensPart};
+pub use flank::lug_intrusion;
+pub use parts::Parts;
+pub use plan::{Hole, Plan, gaps_between};
+pub use resolved::{Derivation, DimensionState, PinUse, Refusal, ResolvedRing, Twist};
+pub use section::{ShapeFault, outlines};
+pub use solid::{Solid, solid_of};

@@ -1,0 +1,75 @@
+//! Floor `workshop`: the user's machines, tools, instruments and materials, as data.
+//!
+//! May use `mount` (for units) and `document` (for its text form). Must not know of rings or checks.
+
+mod machines;
+mod materials;
+mod tools;
+
+use serde::{Deserialize, Serialize};
+
+use crate::document::{ReadError, read_ron};
+
+pub use machines::{DividingHead, Lathe, Mill};
+pub use materials::Material;
+pub use tools::{Cutter, Instrument, TurningTool};
+
+/// The default set, as shipped.
+const DEFAULT_SET: &str = include_str!("../../assets/workshop.ron");
+
+/// The user's workshop: kept apart from the designs, named by them.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Workshop {
+    /// Number of the file format.
+    pub format: u32,
+    /// The lathe.
+    pub lathe: Lathe,
+    /// The mill.
+    pub mill: Mill,
+    /// The dividing head.
+    pub dividing_head: DividingHead,
+    /// End mills.
+    pub cutters: Vec<Cutter>,
+    /// Lathe tools.
+    pub turning_tools: Vec<TurningTool>,
+    /// Measuring instruments.
+    pub instruments: Vec<Instrument>,
+    /// Materials.
+    pub materials: Vec<Material>,
+}
+
+impl Workshop {
+    /// The default set.
+    ///
+    /// # Errors
+    /// None in a whole program: a test reads the shipped set.
+    pub fn default_set() -> Result<Self, ReadError> {
+        read_ron(DEFAULT_SET)
+    }
+
+    /// The named end mill, or the first one when `name` is empty or unknown.
+    #[must_use]
+    pub fn cutter(&self, name: &str) -> Option<&Cutter> {
+        self.cutters.iter().find(|cutter| cutter.name == name).or_else(|| self.cutters.first())
+    }
+
+    /// The named material, or the first one when `name` is empty or unknown.
+    #[must_use]
+    pub fn material(&self, name: &str) -> Option<&Material> {
+        self.materials.iter().find(|material| material.name == name).or_else(|| self.materials.first())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_default_set_is_whole() {
+        let workshop = Workshop::default_set().unwrap();
+        assert!(workshop.cutters.iter().all(|cutter| cutter.diameter_mm > 0.0));
+        assert!(workshop.materials.iter().all(|material| material.density_kg_m3 > 1000.0));
+        assert!(workshop.lathe.spindle_rpm.contains(&workshop.lathe.threading_rpm));
+    }
+}

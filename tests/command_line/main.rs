@@ -1,0 +1,10 @@
+//! The built program, driven by its command line as a machinist or a script would.
+
+mod check;
+mod draw;
+mod hostile;
+mod mounts;
+mod new;
+mod program;
+mod readme;
+mod thread;

@@ -1,0 +1,3 @@
+//! Laws that hold for every input: symmetry, monotony, never a panic, never a number that is none.
+
+mod geometry;

@@ -7,6 +7,7 @@
 //! - [`document`]: the design, its limits and its text form; [`workshop`]: machines, tools, instruments, materials.
 //! - [`optics`]: the ray cone and the depth of focus.
 //! - [`ring`]: the rules that make a whole ring, its section and its plan.
+//! - [`tolerance`]: stacks in closed form and by Monte Carlo, readings and their uncertainty.
 //! - [`checks`]: one finding a file: formula, limit, remedy.
 //! - [`evaluate`]: the one pure function from design to evaluation.
 //! - [`drawing`]: a scene of mm primitives, the sheet, the painters.
@@ -22,4 +23,5 @@ pub mod mount;
 pub mod optics;
 pub mod ring;
 pub mod standards;
+pub mod tolerance;
 pub mod workshop;

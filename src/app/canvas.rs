@@ -5,8 +5,8 @@ use egui::{Key, Painter, Pos2, Rect, Response, Sense, Ui, WidgetInfo};
 use super::areas::encloses;
 use super::palette::Palette;
 use super::scene_paint::{IsLit, Painted, paint_grid, painted, screen_points};
-use super::sight::{Sight, ToScreen};
-use crate::drawing::{Scene, Shape as SceneShape};
+use super::sight::{Scope, Sight, ToScreen};
+use crate::drawing::{Extent, Item, Role, Scene, Shape as SceneShape};
 
 /// The state of one canvas.
 #[derive(Default)]
@@ -14,7 +14,7 @@ pub struct Canvas {
     /// Where it looks.
     pub sight: Sight,
     ready: Option<(Ready, Painted)>,
-    fitted: Option<crate::drawing::Extent>,
+    scope: Option<Scope>,
     holds: Held,
     /// A zoom asked for by command, done about the middle when the canvas is drawn next.
     zoom: Option<f64>,
@@ -76,6 +76,10 @@ pub struct Shown {
 
 /// How near the pointer must come to a line, points.
 const NEAR: f32 = 7.0;
+/// Room left round the ring, as a share of its smaller side.
+const ROUND_THE_RING: f64 = 0.25;
+/// At most so much, mm.
+const MOST_ROUND_MM: f64 = 4.0;
 
 impl Canvas {
     /// Zooms by a factor about the middle.
@@ -109,15 +113,17 @@ impl Canvas {
     /// While all is shown the view follows the picture, but not under a drag: it would run from the hand.
     fn way(&mut self, ui: &Ui, rect: Rect, showing: &Showing<'_>) -> ToScreen {
         let dragging = ui.input(|input| input.pointer.any_down());
-        if self.fitted.is_none() || !dragging {
-            self.fitted = showing.scene.frame();
-        }
-        self.sight.to_screen(rect, self.fitted)
+        let scope = match self.scope {
+            Some(scope) if dragging => scope,
+            Some(_) | None => scope_of(showing.scene),
+        };
+        self.scope = Some(scope);
+        self.sight.to_screen(rect, scope)
     }
 
     fn drag(&mut self, response: &Response, showing: &Showing<'_>, way: &ToScreen) -> (Option<Pos2>, bool) {
         if response.double_clicked() {
-            self.sight.show_all();
+            self.sight = Sight::Ring;
         }
         if response.drag_started() {
             let pressed = response.ctx.input(|input| input.pointer.press_origin());
@@ -180,6 +186,14 @@ impl Canvas {
             picture.paint(painter, &way);
         }
     }
+}
+
+/// The ring with a little room round it, and everything.
+fn scope_of(scene: &Scene) -> Scope {
+    let is_ring = |item: &&Item| item.pen.role == Role::Ring;
+    let ring = scene.items.iter().filter(is_ring).filter_map(Item::extent).reduce(Extent::union);
+    let ring = ring.map(|ring| ring.grown((ring.width().min(ring.height()) * ROUND_THE_RING).min(MOST_ROUND_MM)));
+    Scope { ring, everything: scene.frame() }
 }
 
 /// The tagged item nearest to a place of the screen, if one is near.
@@ -245,7 +259,7 @@ mod tests {
         scene.items.push(Item::new(line(4.0), LineType::ContinuousWide, Role::Ring).tagged(8));
         scene.items.push(Item::new(line(3.0), LineType::ContinuousWide, Role::Ring));
         let rect = Rect::from_min_size(egui::pos2(0.0, 0.0), egui::vec2(400.0, 300.0));
-        let way = Sight::default().to_screen(rect, scene.frame());
+        let way = Sight::Everything.to_screen(rect, scope_of(&scene));
         let above = |y: f64, by: f32| way.at(Point { x: 5.0, y }) - egui::vec2(0.0, by);
         assert_eq!(tag_at(&scene, &way, above(4.0, 3.0)), Some(8));
         assert_eq!(tag_at(&scene, &way, above(0.0, -5.0)), Some(3));

@@ -33,8 +33,10 @@ pub enum Command {
     Undo,
     /// One step forward.
     Redo,
-    /// Show everything in both views.
+    /// Show the ring in both views.
     Fit,
+    /// Show everything in both views.
+    ShowAll,
     /// Enlarge the half-section.
     ZoomIn,
     /// Make the half-section smaller.
@@ -79,6 +81,7 @@ pub fn menus() -> Vec<Menu> {
     let change = vec![Some(Command::Undo), Some(Command::Redo)];
     let view = vec![
         Some(Command::Fit),
+        Some(Command::ShowAll),
         Some(Command::ZoomIn),
         Some(Command::ZoomOut),
         None,
@@ -118,7 +121,8 @@ impl Command {
             Self::Quit => "Quit",
             Self::Undo => "Undo",
             Self::Redo => "Redo",
-            Self::Fit => "Show all",
+            Self::Fit => "Show the ring",
+            Self::ShowAll => "Show everything",
             Self::ZoomIn => "Larger",
             Self::ZoomOut => "Smaller",
             Self::TurnPlan => "Plan from the other side",
@@ -145,7 +149,8 @@ impl Command {
             Self::Quit => "close the window; unsaved work is asked about",
             Self::Undo => "take the last change back",
             Self::Redo => "make the change again that was taken back",
-            Self::Fit => "show everything in the half-section and the plan",
+            Self::Fit => "show the ring as large as it fits in both drawings; a double click does the same",
+            Self::ShowAll => "show lens, body and obstacles whole in both drawings",
             Self::ZoomIn => "enlarge the half-section; the mouse wheel does the same",
             Self::ZoomOut => "make the half-section smaller",
             Self::TurnPlan => "see the plan from the lens side or from the body side",
@@ -174,6 +179,7 @@ impl Command {
             Self::Undo => vec![key(WITH, Key::Z)],
             Self::Redo => vec![key(shifted, Key::Z), key(WITH, Key::Y)],
             Self::Fit => vec![key(BARE, Key::F)],
+            Self::ShowAll => vec![key(BARE, Key::A)],
             Self::ZoomIn => vec![key(BARE, Key::Plus), key(BARE, Key::Equals)],
             Self::ZoomOut => vec![key(BARE, Key::Minus)],
             Self::TurnPlan => vec![key(BARE, Key::B)],
@@ -203,6 +209,7 @@ impl Command {
             | Self::Undo
             | Self::Redo
             | Self::Fit
+            | Self::ShowAll
             | Self::ZoomIn
             | Self::ZoomOut
             | Self::TurnPlan

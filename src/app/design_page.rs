@@ -6,6 +6,7 @@ use super::findings_panel::findings_ui;
 use super::missing_panel::{missing_ui, ring_is_whole};
 use super::plan_panel::PlanPanel;
 use super::section_panel::SectionPanel;
+use super::sight::Sight;
 use super::split::{Lie, Split};
 use super::values_panel::values_ui;
 use super::view::View;
@@ -26,7 +27,7 @@ impl Default for DesignPage {
         Self {
             section: SectionPanel::default(),
             plan: PlanPanel::default(),
-            side: Split::new(Lie::SideBySide, "Edge between values and findings", 0.70, (660.0, 270.0)),
+            side: Split::new(Lie::SideBySide, "Edge between values and findings", 0.71, (660.0, 270.0)),
             values: Split::new(Lie::Stacked, "Edge between half-section and values", 0.54, (180.0, 170.0)),
             findings: Split::new(Lie::Stacked, "Edge between plan and findings", 0.46, (180.0, 170.0)),
         }
@@ -34,10 +35,10 @@ impl Default for DesignPage {
 }
 
 impl DesignPage {
-    /// Shows everything in both drawings again.
-    pub const fn show_all(&mut self) {
-        self.section.canvas.sight.show_all();
-        self.plan.canvas.sight.show_all();
+    /// Looks at the same in both drawings.
+    pub const fn look(&mut self, at: Sight) {
+        self.section.canvas.sight = at;
+        self.plan.canvas.sight = at;
     }
 
     /// The page over all the room there is.

@@ -9,6 +9,7 @@ use super::export_panel::{ExportPanel, ExportWanted, export_png};
 use super::new_panel::{NewPanel, Wanted};
 use super::palette::Palette;
 use super::path_panel::{PathPanel, PathWanted, Purpose};
+use super::sight::Sight;
 use super::unsaved_question::{Answer, Next, unsaved_ui};
 use super::view::{Selection, View};
 use super::window::Window;
@@ -132,7 +133,7 @@ impl Window {
             }
             Ok(()) if panel.purpose == Purpose::Open => {
                 self.close_dialog();
-                self.design_page.show_all();
+                self.design_page.look(Sight::Ring);
                 self.selection = Selection::default();
             }
             Ok(()) => {

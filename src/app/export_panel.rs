@@ -172,6 +172,7 @@ fn sheet_ui(ui: &mut Ui, view: &mut View<'_>) {
         field: None,
         value: Some(f64::from(view.design.sheet.dpi)),
         unit: Unit::One,
+        label_width: None,
         hover: "72 to 1200; 300 prints well".to_owned(),
         step: 0.0,
     };

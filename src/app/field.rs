@@ -12,13 +12,16 @@ use crate::document::{FieldRef, parse_quantity};
 use crate::mount::{Unit, show_number};
 
 /// Width of the box for a number, points.
-pub const NUMBER_WIDTH: f32 = 62.0;
+pub const NUMBER_WIDTH: f32 = 56.0;
 /// Room for a unit, points.
-const UNIT_WIDTH: f32 = 26.0;
+const UNIT_WIDTH: f32 = 24.0;
 /// Room for the grip, points.
 const GRIP_WIDTH: f32 = 10.0;
 /// Room for the mark at the end of the row, points.
 const MARK_WIDTH: f32 = 24.0;
+
+/// A label with less room than this is set in small print, points.
+const NARROW: f32 = 110.0;
 
 /// What a number field shows.
 #[derive(Clone, Debug)]
@@ -35,6 +38,8 @@ pub struct NumberField<'a> {
     pub unit: Unit,
     /// Rule, source, how to measure.
     pub hover: String,
+    /// Room for the label where it shall not take all there is, points.
+    pub label_width: Option<f32>,
     /// How far a press of an arrow key or a point of drag moves it, in its unit; 0 for not at all.
     pub step: f64,
 }
@@ -74,9 +79,12 @@ pub fn number_ui(
     let lit = number.field.is_some_and(|field| view.selection.is_lit(field));
     let row = ui.horizontal(|ui| {
         ui.spacing_mut().item_spacing.x = 4.0;
-        let label = label_ui(ui, view, number.label, lit);
+        let width = number.label_width.unwrap_or_else(|| label_width(ui));
+        let label = label_ui(ui, view, number.label, width, lit);
         let response = text_box_ui(ui, view, number, id, label.id, &edit);
-        fixed_ui(ui, UNIT_WIDTH, |ui| ui.label(RichText::new(number.unit.sign()).small().weak()));
+        let sign = number.unit.sign();
+        let unit_width = if sign.len() > 3 { 1.5 * UNIT_WIDTH } else { UNIT_WIDTH };
+        fixed_ui(ui, unit_width, |ui| ui.label(RichText::new(sign).small().weak()));
         grip_ui(ui, view, number, &edit);
         mark_ui(ui, view);
         if let Some(field) = number.field {
@@ -104,9 +112,11 @@ fn label_width(ui: &Ui) -> f32 {
 }
 
 /// The label of a row; it wraps where it is long.
-pub fn label_ui(ui: &mut Ui, view: &View<'_>, text: &str, lit: bool) -> Response {
-    let width = label_width(ui);
+fn label_ui(ui: &mut Ui, view: &View<'_>, text: &str, width: f32, lit: bool) -> Response {
     let mut words = RichText::new(text);
+    if width < NARROW {
+        words = words.small();
+    }
     if lit {
         words = words.color(view.palette.accent);
     }
@@ -135,7 +145,7 @@ fn text_box_ui(
 ) -> Response {
     let holds = number.value.map(|value| shown(value, number.unit)).unwrap_or_default();
     let before = ui.memory(|memory| memory.has_focus(id)).then(|| arrow_steps(ui)).flatten();
-    let (response, typed) = typed_ui(ui, view, id, &holds, NUMBER_WIDTH, "unknown");
+    let (response, typed) = typed_ui(ui, view, id, &holds, NUMBER_WIDTH, "?");
     let response = response.labelled_by(label).on_hover_text(&number.hover);
     if let Typed::Finished(text) = typed {
         match parse_quantity(&text, number.unit) {

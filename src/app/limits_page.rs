@@ -9,8 +9,10 @@ use super::rows::salt_of;
 use super::view::View;
 use crate::document::{FieldRef, LimitKey};
 
-/// Width of the part of a row that holds label and number, points.
-const FIELD_WIDTH: f32 = 470.0;
+/// Room for the label, the mark of a change and the default, points.
+const LABEL_WIDTH: f32 = 310.0;
+const CHANGED_WIDTH: f32 = 64.0;
+const DEFAULT_WIDTH: f32 = 130.0;
 
 /// The page over all the room there is.
 pub fn limits_ui(ui: &mut Ui, view: &mut View<'_>) {
@@ -40,29 +42,34 @@ fn limit_ui(ui: &mut Ui, view: &mut View<'_>, key: LimitKey) {
         field: Some(field),
         value: Some(view.design.limits.get(key)),
         unit: key.unit(),
+        label_width: Some(LABEL_WIDTH),
         hover: format!("default {default}: {}", key.why()),
         step: step_of(key.unit()),
     };
     let changed = view.design.limits.is_changed(key);
-    ui.horizontal_top(|ui| {
-        ui.allocate_ui(egui::vec2(FIELD_WIDTH, 20.0), |ui| {
-            ui.vertical(|ui| {
-                ui.set_width(FIELD_WIDTH);
-                number_ui(ui, view, &number, |value| Edit::Limit(key, value), |ui, view| {
-                    let mark = if changed { "*" } else { " " };
-                    ui.label(RichText::new(mark).strong().color(view.palette.accent));
-                });
-            });
+    number_ui(ui, view, &number, |value| Edit::Limit(key, value), |ui, view| {
+        let (mark, word) = if changed { ("*", "changed") } else { ("", "") };
+        ui.allocate_ui(egui::vec2(CHANGED_WIDTH, 18.0), |ui| {
+            ui.set_min_width(CHANGED_WIDTH);
+            ui.label(RichText::new(format!("{mark} {word}")).strong().color(view.palette.accent));
         });
-        if changed {
-            let back = ui.small_button(format!("back to {default}"));
-            if back.accessible_name(format!("{} back to its default", key.label())).clicked() {
-                view.wish(Command::Edit(Edit::LimitDefault(key)));
-            }
-            ui.label(RichText::new("changed").color(view.palette.accent));
-        } else {
-            ui.label(RichText::new(format!("default {default}")).weak());
-        }
+        ui.allocate_ui(egui::vec2(DEFAULT_WIDTH, 18.0), |ui| {
+            ui.set_min_width(DEFAULT_WIDTH);
+            default_ui(ui, view, key, changed);
+        });
         ui.add(egui::Label::new(RichText::new(key.why()).weak()).wrap());
     });
+}
+
+/// The default, as a way back where the limit was changed.
+fn default_ui(ui: &mut Ui, view: &mut View<'_>, key: LimitKey, changed: bool) {
+    let default = key.unit().show(key.default_value());
+    if changed {
+        let back = ui.small_button(format!("back to {default}"));
+        if back.accessible_name(format!("{} back to its default", key.label())).clicked() {
+            view.wish(Command::Edit(Edit::LimitDefault(key)));
+        }
+    } else {
+        ui.label(RichText::new(format!("default {default}")).weak());
+    }
 }

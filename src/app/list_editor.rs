@@ -188,7 +188,8 @@ fn row_ui<T: Clone>(
             };
             cell_ui(ui, view, cell, |value| changed(&|row| (column.set)(row, value)));
         }
-        let remove = ui.small_button("remove").on_hover_text(format!("remove {} {number}", shape.one));
+        let name = format!("remove {} {number}", shape.one);
+        let remove = ui.small_button("×").accessible_name(&name).on_hover_text(name);
         if remove.clicked() {
             let mut fewer = rows.to_vec();
             fewer.remove(place);

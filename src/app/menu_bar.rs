@@ -1,6 +1,6 @@
 //! The menus and the page bar, all from the list of commands.
 
-use egui::{Button, RichText, Ui};
+use egui::{Button, KeyboardShortcut, RichText, Ui};
 
 use super::command::{Command, menus};
 use super::page::Page;
@@ -65,7 +65,7 @@ pub fn menu_bar_ui(ui: &mut Ui, possible: Possible, palette: Palette, commands: 
 fn entry_ui(ui: &mut Ui, possible: Possible, command: &Command, commands: &mut Vec<Command>) {
     let mut button = Button::new(command.label());
     if let Some(key) = command.keys().first() {
-        button = button.shortcut_text(ui.ctx().format_shortcut(key));
+        button = button.shortcut_text(key_words(ui, key));
     }
     let response = ui.add_enabled(possible.can(command), button).on_hover_text(command.explains());
     if response.clicked() {
@@ -74,9 +74,16 @@ fn entry_ui(ui: &mut Ui, possible: Possible, command: &Command, commands: &mut V
     }
 }
 
+/// The words of a key, with the sign on the key where it has one.
+fn key_words(ui: &Ui, shortcut: &KeyboardShortcut) -> String {
+    let key = shortcut.logical_key;
+    let words = ui.ctx().format_shortcut(shortcut);
+    words.strip_suffix(key.name()).map_or_else(|| words.clone(), |held| format!("{held}{}", key.symbol_or_name()))
+}
+
 /// A button for a command, its hover text with the key.
 pub fn button_ui(ui: &mut Ui, possible: Possible, command: &Command, commands: &mut Vec<Command>) {
-    let key = command.keys().first().map(|key| format!(" ({})", ui.ctx().format_shortcut(key))).unwrap_or_default();
+    let key = command.keys().first().map(|key| format!(" ({})", key_words(ui, key))).unwrap_or_default();
     let response = ui.add_enabled(possible.can(command), Button::new(command.label()));
     if response.on_hover_text(format!("{}{key}", command.explains())).clicked() {
         commands.push(command.clone());

@@ -1,6 +1,6 @@
 //! The colours, one set for a light ground and one for a dark one, and the look of the widgets.
 
-use egui::{Color32, CornerRadius, FontData, FontDefinitions, FontFamily, FontId, Stroke, TextStyle, Theme, Visuals};
+use egui::{Color32, CornerRadius, FontData, FontDefinitions, FontFamily, FontId, FontTweak, Stroke, TextStyle, Theme, Visuals};
 
 use crate::checks::Severity;
 use crate::drawing::{Role, font};
@@ -214,7 +214,9 @@ pub const BODY: f32 = 12.5;
 /// Dresses the window: both themes and the lettering.
 pub fn dress(context: &egui::Context) {
     let mut fonts = FontDefinitions::default();
-    fonts.font_data.insert("lettering".to_owned(), FontData::from_static(font::FONT).into());
+    // Fitted to the dots of the screen this font loses minus signs and squares its brackets.
+    let tweak = FontTweak { hinting: Some(false), ..FontTweak::default() };
+    fonts.font_data.insert("lettering".to_owned(), FontData::from_static(font::FONT).tweak(tweak).into());
     let mut chain = vec!["lettering".to_owned()];
     chain.extend(fonts.families.get(&FontFamily::Proportional).into_iter().flatten().cloned());
     fonts.families.insert(FontFamily::Proportional, chain.clone());

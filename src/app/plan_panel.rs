@@ -53,7 +53,7 @@ impl PlanPanel {
         let Some((_, side, scene)) = &self.scene else { return };
         let side = *side;
         let cut_deg = view.design.sheet.section_angle_deg;
-        let reach = scene.frame().map_or(30.0, |frame| frame.height().max(frame.width()) / 2.0);
+        let reach = view.evaluation.derivation.ring.as_ref().map_or(30.0, |ring| ring.sizes.flange_diameter / 2.0 + 6.0);
         let whole = view.evaluation.plan.is_some();
         let grabs = |way: &ToScreen, at: Pos2| whole && near_cut(way, at, cut_deg, reach, side);
         let light = Light::of(view.selection, view.evaluation);
@@ -91,7 +91,8 @@ impl PlanPanel {
     fn heading_ui(&self, ui: &mut Ui, view: &mut View<'_>) {
         ui.horizontal_wrapped(|ui| {
             ui.strong("Lug pattern");
-            for (side, words) in [(Side::Lens, "seen from the lens side"), (Side::Body, "seen from the body side")] {
+            ui.label(RichText::new("seen from the").small().weak());
+            for (side, words) in [(Side::Lens, "lens side"), (Side::Body, "body side")] {
                 let hover = match side {
                     Side::Lens => "angles run clockwise, as on a clock",
                     Side::Body => "every angle runs the other way, as the lugs are milled",

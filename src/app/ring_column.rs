@@ -87,10 +87,10 @@ fn rows_ui(ui: &mut Ui, view: &mut View<'_>, keys: &[RingKey]) {
 
 fn seat_ui(ui: &mut Ui, view: &mut View<'_>) {
     let by_rule = view.evaluation.derivation.ring.as_ref().filter(|_| view.design.ring.seat.is_derived());
-    let rule = by_rule.map_or_else(|| "by its rule".to_owned(), |ring| format!("by its rule: {}", ring.seat.word()));
+    let rule = by_rule.map_or_else(|| "by its rule".to_owned(), |ring| format!("rule: {}", ring.seat.word()));
     let mut choices = vec![(None, rule)];
     let kinds = [SeatKind::Boss, SeatKind::Flush, SeatKind::Counterbore];
-    choices.extend(kinds.map(|kind| (Some(kind), kind.word().to_owned())));
+    choices.extend(kinds.map(|kind| (Some(kind), format!("set: {}", kind.word()))));
     let now = view.design.ring.seat.set().copied();
     let salt = salt_of(FieldRef::SeatKind);
     if let Some(kind) = choice_ui(ui, salt, "Seat stands", &now, &choices, "how the lens seat stands to the flange") {
@@ -100,9 +100,9 @@ fn seat_ui(ui: &mut Ui, view: &mut View<'_>) {
 
 fn pin_ui(ui: &mut Ui, view: &mut View<'_>) {
     let choices = [
-        (None, "by its rule: pressed".to_owned()),
-        (Some(PinHandling::Pressed), "pressed by a lip".to_owned()),
-        (Some(PinHandling::LeftFree), "left free in an annulus".to_owned()),
+        (None, "rule: pressed by a lip".to_owned()),
+        (Some(PinHandling::Pressed), "set: pressed by a lip".to_owned()),
+        (Some(PinHandling::LeftFree), "set: left free in an annulus".to_owned()),
     ];
     let now = view.design.ring.pin.set().copied();
     let salt = salt_of(FieldRef::PinHandling);

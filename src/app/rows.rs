@@ -59,6 +59,7 @@ fn interface_row_ui(
         field: Some(field),
         value: held.number(),
         unit: field.unit(),
+        label_width: None,
         hover: format!("{}\nhow to measure: {}", held.origin_text(), field.how()),
         step: step_of(field.unit()),
     };
@@ -93,6 +94,7 @@ pub fn ring_row_ui(ui: &mut Ui, view: &mut View<'_>, key: RingKey) {
         field: Some(field),
         value: state.value,
         unit: key.unit(),
+        label_width: None,
         hover: ring_hover(state),
         step: step_of(key.unit()),
     };
@@ -173,6 +175,7 @@ pub fn trim_row_ui(ui: &mut Ui, view: &mut View<'_>) {
         field: Some(FieldRef::Trim),
         value: Some(view.design.ring.trim_mm),
         unit: Unit::Mm,
+        label_width: None,
         hover: "added to the seat height on purpose; -0.03 lets the lens focus a little past infinity".to_owned(),
         step: 0.01,
     };

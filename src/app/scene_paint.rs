@@ -164,7 +164,8 @@ pub fn paint_grid(painter: &Painter, rect: egui::Rect, way: &ToScreen, palette: 
     let (low, high) = (way.back(rect.left_bottom()), way.back(rect.right_top()));
     let line = Stroke::new(1.0, palette.line(Role::Grid));
     let font = FontId::proportional(9.5);
-    let number = |value: f64| if step < 1.0 { format!("{value:.1}") } else { format!("{value:.0}") };
+    // Adding 0 turns the minus zero of a count below it into a plain one.
+    let number = |value: f64| if step < 1.0 { format!("{:.1}", value + 0.0) } else { format!("{:.0}", value + 0.0) };
     for value in ruled(low.x, high.x, step) {
         let x = way.at(Point { x: value, y: 0.0 }).x;
         painter.vline(x, rect.y_range(), line);
@@ -215,7 +216,7 @@ mod tests {
 
     #[test]
     fn a_circle_is_drawn_round_and_closed() {
-        let way = super::super::sight::Sight::default().to_screen(egui::Rect::EVERYTHING.intersect(egui::Rect::from_min_size(pos2(0.0, 0.0), egui::vec2(100.0, 100.0))), None);
+        let way = super::super::sight::Sight::default().to_screen(egui::Rect::EVERYTHING.intersect(egui::Rect::from_min_size(pos2(0.0, 0.0), egui::vec2(100.0, 100.0))), super::super::sight::Scope::default());
         let points = screen_points(&Path::circle(Point { x: 0.0, y: 0.0 }, 4.0), &way);
         assert!(points.len() >= 100);
         let centre = way.at(Point { x: 0.0, y: 0.0 });

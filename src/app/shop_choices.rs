@@ -53,6 +53,7 @@ fn finish_ui(ui: &mut Ui, view: &mut View<'_>) {
         field: Some(FieldRef::Finish),
         value: Some(finish.build_up_mm),
         unit: Unit::Mm,
+        label_width: None,
         hover: "what a coating adds on each face; 0 for bare metal".to_owned(),
         step: 0.001,
     };
@@ -84,6 +85,7 @@ fn pieces_ui(ui: &mut Ui, view: &mut View<'_>) {
         field: None,
         value: Some(value),
         unit,
+        label_width: None,
         hover: hover.to_owned(),
         step,
     };

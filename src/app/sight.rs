@@ -5,14 +5,30 @@ use egui::{Pos2, Rect, Vec2, pos2};
 use crate::drawing::Extent;
 use crate::geometry::Point;
 
-/// Where a canvas looks. Without a look it shows everything.
+/// Where a canvas looks.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Sight {
-    look: Option<Look>,
+pub enum Sight {
+    /// At the ring and a little round it, whatever the window's size.
+    #[default]
+    Ring,
+    /// At everything.
+    Everything,
+    /// At a place of the user's choice.
+    Place(Look),
 }
 
+/// What there is to look at.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Scope {
+    /// The ring with a little room round it.
+    pub ring: Option<Extent>,
+    /// Everything that is drawn.
+    pub everything: Option<Extent>,
+}
+
+/// A place and how large it is shown.
 #[derive(Clone, Copy, Debug, PartialEq)]
-struct Look {
+pub struct Look {
     middle: Point,
     points_per_mm: f64,
 }
@@ -57,15 +73,14 @@ impl ToScreen {
 }
 
 impl Sight {
-    /// Shows everything again, and goes on doing so.
-    pub const fn show_all(&mut self) {
-        self.look = None;
-    }
-
     /// The way to the screen for a rectangle of it.
     #[must_use]
-    pub fn to_screen(&self, rect: Rect, everything: Option<Extent>) -> ToScreen {
-        let look = self.look.unwrap_or_else(|| fitting(rect, everything));
+    pub fn to_screen(&self, rect: Rect, scope: Scope) -> ToScreen {
+        let look = match self {
+            Self::Ring => fitting(rect, scope.ring.or(scope.everything)),
+            Self::Everything => fitting(rect, scope.everything),
+            Self::Place(look) => *look,
+        };
         let screen = (f64::from(rect.center().x), f64::from(rect.center().y));
         ToScreen { points_per_mm: look.points_per_mm, middle: look.middle, screen }
     }
@@ -76,7 +91,7 @@ impl Sight {
             x: way.middle.x - f64::from(by.x) / way.points_per_mm,
             y: way.middle.y + f64::from(by.y) / way.points_per_mm,
         };
-        self.look = Some(Look { middle, points_per_mm: way.points_per_mm });
+        *self = Self::Place(Look { middle, points_per_mm: way.points_per_mm });
     }
 
     /// Zooms by a factor; what lies under `about` stays there.
@@ -87,7 +102,7 @@ impl Sight {
             x: fixed.x - (f64::from(about.x) - way.screen.0) / points_per_mm,
             y: fixed.y + (f64::from(about.y) - way.screen.1) / points_per_mm,
         };
-        self.look = Some(Look { middle, points_per_mm });
+        *self = Self::Place(Look { middle, points_per_mm });
     }
 }
 
@@ -110,14 +125,15 @@ mod tests {
         Rect::from_min_size(pos2(100.0, 50.0), Vec2::new(600.0, 400.0))
     }
 
-    fn extent() -> Option<Extent> {
-        Some(Extent::between(Point { x: -8.0, y: 0.0 }, Point { x: 8.0, y: 34.0 }))
+    fn extent() -> Scope {
+        let everything = Some(Extent::between(Point { x: -8.0, y: 0.0 }, Point { x: 8.0, y: 34.0 }));
+        Scope { ring: None, everything }
     }
 
     #[test]
     fn everything_lies_inside() {
         let way = Sight::default().to_screen(rect(), extent());
-        for corner in extent().unwrap().corners() {
+        for corner in extent().everything.unwrap().corners() {
             assert!(rect().contains(way.at(corner)));
         }
     }

@@ -15,6 +15,7 @@ use super::messages::Messages;
 use super::page::Page;
 use super::palette::{Palette, dress, palette};
 use super::path_panel::Purpose;
+use super::sight::Sight;
 use super::unsaved_question::Next;
 use super::view::{Selection, Typing, View};
 use super::workspace::Workspace;
@@ -66,7 +67,7 @@ impl Window {
     pub fn open(&mut self, path: &Path) {
         match self.workspace.open(path) {
             Ok(()) => {
-                self.design_page.show_all();
+                self.design_page.look(Sight::Ring);
                 self.selection = Selection::default();
             }
             Err(error) => self.messages.fault(error.to_string()),
@@ -132,7 +133,7 @@ impl Window {
             Command::Start(lens, body) => {
                 self.workspace.start(*lens, *body);
                 self.page = Page::Design;
-                self.design_page.show_all();
+                self.design_page.look(Sight::Ring);
             }
             Command::Open => self.ask_or_go_on(context, Next::Open),
             Command::Save => self.save(context),
@@ -141,7 +142,8 @@ impl Window {
             Command::Quit => self.ask_or_go_on(context, Next::Quit),
             Command::Undo => drop(self.workspace.undo()),
             Command::Redo => drop(self.workspace.redo()),
-            Command::Fit => self.design_page.show_all(),
+            Command::Fit => self.design_page.look(Sight::Ring),
+            Command::ShowAll => self.design_page.look(Sight::Everything),
             Command::ZoomIn => self.design_page.section.canvas.zoom_by(1.25),
             Command::ZoomOut => self.design_page.section.canvas.zoom_by(0.8),
             Command::TurnPlan => self.design_page.plan.turn(),

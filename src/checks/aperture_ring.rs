@@ -20,7 +20,11 @@ const LEAST_STEP_MM: f64 = 0.5;
 pub fn check(cx: &Context) -> Result<Finding, NotJudged> {
     match cx.design.lens.aperture_ring {
         Presence::Unknown => Err(FieldRef::ApertureRing.into()),
-        Presence::Absent => Ok(Finding::said(KEY, Severity::Ok, "no aperture ring turns near the seat")),
+        Presence::Absent => Ok(Finding::said(
+            KEY,
+            Severity::Ok,
+            "no aperture ring turns near the seat",
+        )),
         Presence::Present => {
             let turning = Turning::of(cx)?;
             let mut metal = vec![plate(cx, &turning)];
@@ -43,9 +47,17 @@ struct Turning {
 
 impl Turning {
     fn of(cx: &Context) -> Result<Self, NotJudged> {
-        let sizes = both(cx.lens(LensField::ApertureRingInner), cx.lens(LensField::ApertureRingOuter));
+        let sizes = both(
+            cx.lens(LensField::ApertureRingInner),
+            cx.lens(LensField::ApertureRingOuter),
+        );
         let ((inner, outer), ahead) = both(sizes, cx.lens(LensField::ApertureRingAhead))?;
-        Ok(Self { inner, outer, rear: cx.size(RingKey::SeatHeight) + ahead.clone(), ahead })
+        Ok(Self {
+            inner,
+            outer,
+            rear: cx.size(RingKey::SeatHeight) + ahead.clone(),
+            ahead,
+        })
     }
 }
 
@@ -54,12 +66,36 @@ fn plate(cx: &Context, turning: &Turning) -> Finding {
     let along = turning.rear.clone() - cx.size(RingKey::PlateThickness);
     let inside = (turning.inner.clone() - cx.size(RingKey::FlangeDiameter)) / 2.0;
     let mut ways = vec![
-        axial(cx, Working::new("gap from plate to aperture ring along the axis", along, Unit::Mm, LORE)),
-        radial(cx, Working::new("gap from rim to aperture ring across the axis", inside, Unit::Mm, LORE)),
+        axial(
+            cx,
+            Working::new(
+                "gap from plate to aperture ring along the axis",
+                along,
+                Unit::Mm,
+                LORE,
+            ),
+        ),
+        radial(
+            cx,
+            Working::new(
+                "gap from rim to aperture ring across the axis",
+                inside,
+                Unit::Mm,
+                LORE,
+            ),
+        ),
     ];
     if cx.ring.seat == SeatKind::Counterbore {
         let within = (cx.size(RingKey::SeatDiameter) - turning.outer.clone()) / 2.0;
-        ways.push(radial(cx, Working::new("gap round the aperture ring in the counterbore", within, Unit::Mm, LORE)));
+        ways.push(radial(
+            cx,
+            Working::new(
+                "gap round the aperture ring in the counterbore",
+                within,
+                Unit::Mm,
+                LORE,
+            ),
+        ));
     }
     best_of(ways)
         .at(Place::Feature(Feature::PlateFront))
@@ -73,15 +109,33 @@ fn boss(cx: &Context, turning: &Turning) -> Finding {
     let wanted = turning.inner.value() - 2.0 * cx.limits().turning_radial_caution;
     let mouth = cx.ring.thread_minor + 2.0 * cx.ring.sizes.thread_chamfer;
     best_of(vec![
-        axial(cx, Working::new("gap from seat to aperture ring along the axis", turning.ahead.clone(), Unit::Mm, LORE)),
-        radial(cx, Working::new("gap from boss to aperture ring across the axis", across, Unit::Mm, LORE)),
+        axial(
+            cx,
+            Working::new(
+                "gap from seat to aperture ring along the axis",
+                turning.ahead.clone(),
+                Unit::Mm,
+                LORE,
+            ),
+        ),
+        radial(
+            cx,
+            Working::new(
+                "gap from boss to aperture ring across the axis",
+                across,
+                Unit::Mm,
+                LORE,
+            ),
+        ),
     ])
     .at(Place::Feature(Feature::BossSide))
     .at(Place::Feature(Feature::Seat))
     .cured_by(if wanted > mouth + 2.0 * LEAST_STEP_MM {
         Remedy::dimension(RingKey::SeatDiameter, wanted)
     } else {
-        Remedy::words("no boss fits inside the aperture ring: measure its inner diameter and place again")
+        Remedy::words(
+            "no boss fits inside the aperture ring: measure its inner diameter and place again",
+        )
     })
 }
 
@@ -90,7 +144,9 @@ fn plate_remedy(cx: &Context, turning: &Turning) -> Remedy {
     let sizes = &cx.ring.sizes;
     let carried = match cx.ring.seat {
         SeatKind::Flush => sizes.groove_root_diameter,
-        SeatKind::Boss | SeatKind::Counterbore => sizes.groove_root_diameter.max(sizes.seat_diameter),
+        SeatKind::Boss | SeatKind::Counterbore => {
+            sizes.groove_root_diameter.max(sizes.seat_diameter)
+        }
     };
     let flange = turning.inner.value() - 2.0 * cx.limits().turning_radial_caution;
     if flange > carried + 2.0 * LEAST_STEP_MM {
@@ -100,21 +156,35 @@ fn plate_remedy(cx: &Context, turning: &Turning) -> Remedy {
     if plate >= cx.limits().seat_proud_least && cx.ring.seat != SeatKind::Counterbore {
         return Remedy::dimension(RingKey::PlateThickness, plate);
     }
-    Remedy::words("neither a smaller flange nor a thinner plate clears the aperture ring: measure where it turns again")
+    Remedy::words(
+        "neither a smaller flange nor a thinner plate clears the aperture ring: measure where it turns again",
+    )
 }
 
 fn axial(cx: &Context, working: Working) -> Finding {
-    at_least(KEY, working, cx.bounds(LimitKey::TurningAxialClash, LimitKey::TurningAxialCaution))
+    at_least(
+        KEY,
+        working,
+        cx.bounds(LimitKey::TurningAxialClash, LimitKey::TurningAxialCaution),
+    )
 }
 
 fn radial(cx: &Context, working: Working) -> Finding {
-    at_least(KEY, working, cx.bounds(LimitKey::TurningRadialClash, LimitKey::TurningRadialCaution))
+    at_least(
+        KEY,
+        working,
+        cx.bounds(LimitKey::TurningRadialClash, LimitKey::TurningRadialCaution),
+    )
 }
 
 /// The best of several ways to miss, with the workings of all.
 fn best_of(ways: Vec<Finding>) -> Finding {
     let better_first = |first: Finding, second: Finding| {
-        let (mut better, other) = if is_worse(&first, &second) { (second, first) } else { (first, second) };
+        let (mut better, other) = if is_worse(&first, &second) {
+            (second, first)
+        } else {
+            (first, second)
+        };
         better.working.extend(other.working);
         better
     };
@@ -142,21 +212,31 @@ mod tests {
     fn well_ahead_it_turns_freely() {
         let finding = judged(check, &design());
         assert_eq!(finding.severity, Severity::Ok);
-        assert!((finding.value.unwrap() - 2.0).abs() < 1e-9, "{}", finding.message);
+        assert!(
+            (finding.value.unwrap() - 2.0).abs() < 1e-9,
+            "{}",
+            finding.message
+        );
     }
 
     #[test]
     fn low_over_the_plate_is_cured_by_a_smaller_flange() {
-        for (ahead, severity) in
-            [(0.3, Severity::Ok), (0.2, Severity::Caution), (0.1, Severity::Clash), (-0.4, Severity::Clash)]
-        {
+        for (ahead, severity) in [
+            (0.3, Severity::Ok),
+            (0.2, Severity::Caution),
+            (0.1, Severity::Clash),
+            (-0.4, Severity::Clash),
+        ] {
             let design = low_ring(ahead);
             let finding = judged(check, &design);
             assert_eq!(finding.severity, severity, "{}", finding.message);
             if severity != Severity::Ok {
                 let cured = cured(&design, &finding);
                 assert_eq!(judged(check, &cured).severity, Severity::Ok);
-                assert_eq!(cured.ring.dimensions.flange_diameter.value.set(), Some(&59.0));
+                assert_eq!(
+                    cured.ring.dimensions.flange_diameter.value.set(),
+                    Some(&59.0)
+                );
             }
         }
     }
@@ -164,7 +244,11 @@ mod tests {
     #[test]
     fn inside_the_ring_the_radial_gap_counts() {
         let mut design = low_ring(-0.4);
-        for (flange, severity) in [(59.0, Severity::Ok), (59.2, Severity::Caution), (59.5, Severity::Clash)] {
+        for (flange, severity) in [
+            (59.0, Severity::Ok),
+            (59.2, Severity::Caution),
+            (59.5, Severity::Clash),
+        ] {
             crate::checks::fixture::set(&mut design, &[(RingKey::FlangeDiameter, flange)]);
             assert_eq!(judged(check, &design).severity, severity);
         }
@@ -172,19 +256,28 @@ mod tests {
 
     #[test]
     fn a_boss_under_the_ring_is_made_smaller() {
-        let mut design = with(&[(RingKey::PlateThickness, 1.0), (RingKey::SeatDiameter, 50.0)]);
+        let mut design = with(&[
+            (RingKey::PlateThickness, 1.0),
+            (RingKey::SeatDiameter, 50.0),
+        ]);
         design.lens.aperture_ring_inner = measured(50.4);
         design.lens.aperture_ring_ahead = measured(-0.1);
         let finding = judged(check, &design);
         assert_eq!(finding.severity, Severity::Clash, "{}", finding.message);
-        assert_eq!(judged(check, &cured(&design, &finding)).severity, Severity::Ok);
+        assert_eq!(
+            judged(check, &cured(&design, &finding)).severity,
+            Severity::Ok
+        );
     }
 
     #[test]
     fn whether_there_is_one_must_be_known() {
         let mut design = design();
         design.lens.aperture_ring = Presence::Unknown;
-        assert_eq!(lacking(check, &design), NotJudged(vec![FieldRef::ApertureRing]));
+        assert_eq!(
+            lacking(check, &design),
+            NotJudged(vec![FieldRef::ApertureRing])
+        );
         design.lens.aperture_ring = Presence::Absent;
         assert_eq!(judged(check, &design).severity, Severity::Ok);
     }

@@ -24,7 +24,10 @@ pub fn both<A, B>(a: Result<A, NotJudged>, b: Result<B, NotJudged>) -> Result<(A
 ///
 /// # Errors
 /// [`NotJudged`] with every field that is missing, when no aspect could be judged.
-pub fn worst_aspect(key: FindingKey, aspects: Vec<Result<Finding, NotJudged>>) -> Result<Finding, NotJudged> {
+pub fn worst_aspect(
+    key: FindingKey,
+    aspects: Vec<Result<Finding, NotJudged>>,
+) -> Result<Finding, NotJudged> {
     let mut judged = Vec::with_capacity(aspects.len() + 1);
     let mut missing: Vec<FieldRef> = Vec::new();
     for aspect in aspects {
@@ -69,11 +72,17 @@ mod tests {
     fn a_judged_aspect_is_kept_beside_one_that_lacks_a_value() {
         let clash = Finding::said(KEY, Severity::Clash, "too wide");
         let worst = worst_aspect(KEY, vec![Err(FieldRef::Ears.into()), Ok(clash)]).unwrap();
-        assert_eq!((worst.severity, worst.message.as_str()), (Severity::Clash, "too wide"));
+        assert_eq!(
+            (worst.severity, worst.message.as_str()),
+            (Severity::Clash, "too wide")
+        );
         let well = Finding::said(KEY, Severity::Ok, "fits");
         let note = worst_aspect(KEY, vec![Ok(well), Err(FieldRef::Ears.into())]).unwrap();
         assert_eq!(note.severity, Severity::Note);
-        let none = worst_aspect(KEY, vec![Err(FieldRef::Ears.into()), Err(FieldRef::Ears.into())]);
-        assert_eq!(none.unwrap_err(), NotJudged(vec![FieldRef::Ears]));
+        let nothing = worst_aspect(
+            KEY,
+            vec![Err(FieldRef::Ears.into()), Err(FieldRef::Ears.into())],
+        );
+        assert_eq!(nothing.unwrap_err(), NotJudged(vec![FieldRef::Ears]));
     }
 }

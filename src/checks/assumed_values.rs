@@ -14,7 +14,10 @@ const KEY: FindingKey = FindingKey::AssumedValues;
 #[must_use]
 pub fn count_assumed(design: &Design, derivation: &Derivation) -> usize {
     let bearing = bearing_on_dimensions(design, derivation);
-    bearing.into_iter().filter(|field| is_doubtful(design, *field)).count()
+    bearing
+        .into_iter()
+        .filter(|field| is_doubtful(design, *field))
+        .count()
 }
 
 /// Lists what must be measured, also where the ring is not whole.
@@ -24,8 +27,15 @@ pub fn check(design: &Design, derivation: &Derivation) -> Finding {
         return stopped(&derivation.missing);
     }
     let bearing = bearing_on_dimensions(design, derivation);
-    let asked: BTreeSet<FieldRef> = asked_for(design).into_iter().chain(bearing.iter().copied()).collect();
-    let doubtful: Vec<FieldRef> = bearing.iter().copied().filter(|field| is_doubtful(design, *field)).collect();
+    let asked: BTreeSet<FieldRef> = asked_for(design)
+        .into_iter()
+        .chain(bearing.iter().copied())
+        .collect();
+    let doubtful: Vec<FieldRef> = bearing
+        .iter()
+        .copied()
+        .filter(|field| is_doubtful(design, *field))
+        .collect();
     if !doubtful.is_empty() {
         return counted(design, &doubtful, asked.len());
     }
@@ -35,7 +45,8 @@ pub fn check(design: &Design, derivation: &Derivation) -> Finding {
         .filter(|field| standing_of(design, *field).is_some_and(Standing::wants_measuring))
         .collect();
     if open.is_empty() {
-        let message = "every value that the ring rests on is measured, published or fixed by a standard";
+        let message =
+            "every value that the ring rests on is measured, published or fixed by a standard";
         return Finding::said(KEY, Severity::Ok, message);
     }
     let message = format!(
@@ -51,8 +62,13 @@ pub fn check(design: &Design, derivation: &Derivation) -> Finding {
 /// Unknown values that leave the ring without a dimension.
 fn stopped(missing: &[FieldRef]) -> Finding {
     let names: Vec<String> = missing.iter().map(|field| field.long_label()).collect();
-    let message = format!("{}, which stops the ring: {}", values_are(missing.len(), "unknown"), names.join(", "));
-    at_fields(Finding::said(KEY, Severity::Clash, message), missing).cured_by(Remedy::words(how_to_measure(missing)))
+    let message = format!(
+        "{}, which stops the ring: {}",
+        values_are(missing.len(), "unknown"),
+        names.join(", ")
+    );
+    at_fields(Finding::said(KEY, Severity::Clash, message), missing)
+        .cured_by(Remedy::words(how_to_measure(missing)))
 }
 
 /// Assumed or disputed values under dimensions.
@@ -62,7 +78,10 @@ fn counted(design: &Design, doubtful: &[FieldRef], asked: usize) -> Finding {
         values_are(doubtful.len(), "assumed or disputed"),
         listed(design, doubtful)
     );
-    let (count, all) = (counted_as_number(doubtful.len()), counted_as_number(asked.max(1)));
+    let (count, all) = (
+        counted_as_number(doubtful.len()),
+        counted_as_number(asked.max(1)),
+    );
     let mut finding = at_fields(Finding::said(KEY, Severity::Caution, message), doubtful);
     finding.value = Some(count);
     finding.limit = Some(0.0);
@@ -78,7 +97,11 @@ fn counted_as_number(count: usize) -> f64 {
 }
 
 fn values_are(count: usize, what: &str) -> String {
-    if count == 1 { format!("1 value is {what}") } else { format!("{count} values are {what}") }
+    if count == 1 {
+        format!("1 value is {what}")
+    } else {
+        format!("{count} values are {what}")
+    }
 }
 
 fn listed(design: &Design, fields: &[FieldRef]) -> String {
@@ -93,17 +116,25 @@ fn listed(design: &Design, fields: &[FieldRef]) -> String {
 }
 
 fn how_to_measure(fields: &[FieldRef]) -> String {
-    let lines: Vec<String> = fields.iter().map(|field| format!("{}: {}", field.long_label(), field.how())).collect();
+    let lines: Vec<String> = fields
+        .iter()
+        .map(|field| format!("{}: {}", field.long_label(), field.how()))
+        .collect();
     format!("measure {}", lines.join("; "))
 }
 
 fn at_fields(mut finding: Finding, fields: &[FieldRef]) -> Finding {
-    finding.places.extend(fields.iter().copied().map(Place::Field));
+    finding
+        .places
+        .extend(fields.iter().copied().map(Place::Field));
     finding
 }
 
 fn is_doubtful(design: &Design, field: FieldRef) -> bool {
-    matches!(standing_of(design, field), Some(Standing::Assumed | Standing::Disputed))
+    matches!(
+        standing_of(design, field),
+        Some(Standing::Assumed | Standing::Disputed)
+    )
 }
 
 /// The interface values under the dimensions that follow their rules: the inputs of their workings, and the
@@ -115,9 +146,20 @@ fn bearing_on_dimensions(design: &Design, derivation: &Derivation) -> BTreeSet<F
         .flat_map(|working| working.term.inputs())
         .filter_map(|input| input.field)
         .collect();
-    fields.extend([FieldRef::LensThread, FieldRef::BarrelAtInfinity, FieldRef::BarrelAtCloseFocus, FieldRef::FreeDepth]);
+    fields.extend([
+        FieldRef::LensThread,
+        FieldRef::BarrelAtInfinity,
+        FieldRef::BarrelAtCloseFocus,
+        FieldRef::FreeDepth,
+    ]);
     if design.ring.lugs == Choice::Derived {
-        fields.extend(derivation.lug_working.iter().flat_map(|line| line.term.inputs()).filter_map(|input| input.field));
+        fields.extend(
+            derivation
+                .lug_working
+                .iter()
+                .flat_map(|line| line.term.inputs())
+                .filter_map(|input| input.field),
+        );
         fields.extend([FieldRef::Ears, FieldRef::TwistHand]);
     }
     fields.retain(|field| standing_of(design, *field).is_some());
@@ -149,10 +191,21 @@ mod tests {
         design.lens.register = Interface::assumed(45.46, "usual for this thread");
         let finding = of(&design);
         assert_eq!(finding.severity, Severity::Caution);
-        assert!(finding.message.contains("lens register (assumed)"), "{}", finding.message);
-        assert!(finding.message.starts_with("measure before cutting: 1 value is"), "{}", finding.message);
+        assert!(
+            finding.message.contains("lens register (assumed)"),
+            "{}",
+            finding.message
+        );
+        assert!(
+            finding
+                .message
+                .starts_with("measure before cutting: 1 value is"),
+            "{}",
+            finding.message
+        );
         assert_eq!(finding.value, Some(1.0));
-        design.body.ears = Interface::assumed(design.body.ears.value().unwrap().clone(), "from a picture");
+        design.body.ears =
+            Interface::assumed(design.body.ears.value().unwrap().clone(), "from a picture");
         let bench = Bench::of(design.clone());
         assert_eq!(count_assumed(&design, &bench.derivation), 2);
     }
@@ -160,11 +213,22 @@ mod tests {
     #[test]
     fn prints_that_disagree_are_disputed() {
         let mut design = design();
-        let says = |says| Citation { says, source: "a print".to_owned() };
+        let says = |says| Citation {
+            says,
+            source: "a print".to_owned(),
+        };
         let origin = Origin::Published(vec![says(45.46), says(45.5)]);
-        design.lens.register = Interface::Known(Known { value: 45.46, uncertainty: 0.0, origin });
+        design.lens.register = Interface::Known(Known {
+            value: 45.46,
+            uncertainty: 0.0,
+            origin,
+        });
         let finding = of(&design);
-        assert!(finding.message.contains("lens register (disputed)"), "{}", finding.message);
+        assert!(
+            finding.message.contains("lens register (disputed)"),
+            "{}",
+            finding.message
+        );
     }
 
     #[test]
@@ -173,7 +237,13 @@ mod tests {
         design.lens.shoulder_fillet = Interface::assumed(0.0, "looks sharp");
         let finding = of(&design);
         assert_eq!(finding.severity, Severity::Note, "{}", finding.message);
-        assert!(finding.message.contains("lens fillet at the shoulder (assumed)"), "{}", finding.message);
+        assert!(
+            finding
+                .message
+                .contains("lens fillet at the shoulder (assumed)"),
+            "{}",
+            finding.message
+        );
         design.lens.shoulder_fillet = Interface::Unknown;
         assert!(of(&design).message.contains("(unknown)"));
     }
@@ -194,7 +264,17 @@ mod tests {
         let derivation = derive(&design, &workshop());
         let finding = check(&design, &derivation);
         assert_eq!(finding.severity, Severity::Clash);
-        assert!(finding.message.contains("lens pin, at its bottom"), "{}", finding.message);
-        assert!(finding.remedy.unwrap().text.contains(LensField::PinBottom.how()));
+        assert!(
+            finding.message.contains("lens pin, at its bottom"),
+            "{}",
+            finding.message
+        );
+        assert!(
+            finding
+                .remedy
+                .unwrap()
+                .text
+                .contains(LensField::PinBottom.how())
+        );
     }
 }

@@ -53,7 +53,11 @@ impl Context<'_> {
     ///
     /// # Errors
     /// [`NotJudged`] when it is unknown.
-    pub fn known<'v, T>(&self, field: FieldRef, value: &'v Interface<T>) -> Result<&'v T, NotJudged> {
+    pub fn known<'v, T>(
+        &self,
+        field: FieldRef,
+        value: &'v Interface<T>,
+    ) -> Result<&'v T, NotJudged> {
         value.value().ok_or_else(|| field.into())
     }
 
@@ -84,10 +88,15 @@ impl Context<'_> {
     /// Lower and upper deviation of a ring dimension, in its unit.
     #[must_use]
     pub fn deviations(&self, key: RingKey) -> (f64, f64) {
-        self.derivation.dimension(key).map_or((0.0, 0.0), |state| state.deviations)
+        self.derivation
+            .dimension(key)
+            .map_or((0.0, 0.0), |state| state.deviations)
     }
 }
 
 fn known(field: FieldRef, value: &Interface<f64>) -> Result<Term, NotJudged> {
-    value.number().map(|number| Term::field(field, number)).ok_or_else(|| field.into())
+    value
+        .number()
+        .map(|number| Term::field(field, number))
+        .ok_or_else(|| field.into())
 }

@@ -28,7 +28,10 @@ pub fn check(cx: &Context) -> Result<Finding, NotJudged> {
         Presence::Present => aspects.push(sprung_play(cx)),
         Presence::Absent => aspects.extend([nominal_play(cx), greatest_play(cx)]),
         Presence::Unknown => {
-            aspects.extend([nominal_play(cx).map(doubtful), greatest_play(cx).map(doubtful)]);
+            aspects.extend([
+                nominal_play(cx).map(doubtful),
+                greatest_play(cx).map(doubtful),
+            ]);
         }
     }
     aspects.extend([radial_hold(cx), groove_root(cx)]);
@@ -37,7 +40,10 @@ pub fn check(cx: &Context) -> Result<Finding, NotJudged> {
 
 /// Ear front depth + ear thickness: what the groove has to take.
 fn ear_rear(cx: &Context) -> Result<Term, NotJudged> {
-    let (front, thickness) = both(cx.body(BodyField::EarFrontDepth), cx.body(BodyField::EarThickness))?;
+    let (front, thickness) = both(
+        cx.body(BodyField::EarFrontDepth),
+        cx.body(BodyField::EarThickness),
+    )?;
     Ok(front + thickness)
 }
 
@@ -62,13 +68,20 @@ fn wider_or_narrower(cx: &Context, ear_rear: f64) -> Remedy {
         Presence::Absent | Presence::Unknown => cx.limits().play_clash - upper,
     };
     if most < -lower {
-        return Remedy::words("narrow the tolerance of the groove width: it is wider than the play may be");
+        return Remedy::words(
+            "narrow the tolerance of the groove width: it is wider than the play may be",
+        );
     }
-    Remedy::dimension(RingKey::GrooveWidth, ear_rear + wanted_play(cx).clamp(-lower, most))
+    Remedy::dimension(
+        RingKey::GrooveWidth,
+        ear_rear + wanted_play(cx).clamp(-lower, most),
+    )
 }
 
 fn placed(finding: Finding) -> Finding {
-    finding.at(Place::Feature(Feature::GrooveRoot)).at(Place::Feature(Feature::LugFront))
+    finding
+        .at(Place::Feature(Feature::GrooveRoot))
+        .at(Place::Feature(Feature::LugFront))
 }
 
 fn least_play(cx: &Context) -> Result<Finding, NotJudged> {
@@ -79,7 +92,11 @@ fn least_play(cx: &Context) -> Result<Finding, NotJudged> {
     let finding = at_least(
         KEY,
         Working::new("least play of the ears in the groove", play, Unit::Mm, LORE),
-        Bounds { clash: 0.0, caution: 0.0, scale: cx.limits().groove_play_sprung },
+        Bounds {
+            clash: 0.0,
+            caution: 0.0,
+            scale: cx.limits().groove_play_sprung,
+        },
     );
     Ok(placed(finding).cured_by(remedy))
 }
@@ -88,9 +105,18 @@ fn least_play(cx: &Context) -> Result<Finding, NotJudged> {
 fn nominal_play(cx: &Context) -> Result<Finding, NotJudged> {
     let rear = ear_rear(cx)?;
     let remedy = wider_or_narrower(cx, rear.value());
-    let working = Working::new("play of the ears in the groove", cx.size(RingKey::GrooveWidth) - rear, Unit::Mm, LORE)
-        .assuming("no spring takes it up");
-    let bounds = Bounds { clash: f64::INFINITY, caution: cx.limits().play_caution, scale: 1.0 };
+    let working = Working::new(
+        "play of the ears in the groove",
+        cx.size(RingKey::GrooveWidth) - rear,
+        Unit::Mm,
+        LORE,
+    )
+    .assuming("no spring takes it up");
+    let bounds = Bounds {
+        clash: f64::INFINITY,
+        caution: cx.limits().play_caution,
+        scale: 1.0,
+    };
     Ok(placed(at_most(KEY, working, bounds)).cured_by(remedy))
 }
 
@@ -100,10 +126,24 @@ fn greatest_play(cx: &Context) -> Result<Finding, NotJudged> {
     let (_, upper) = cx.deviations(RingKey::GrooveWidth);
     let remedy = wider_or_narrower(cx, rear.value());
     let play = groove(cx, upper, "its upper deviation") - rear;
-    let working = Working::new("greatest play of the ears in the groove", play, Unit::Mm, LORE)
-        .assuming("no spring takes it up");
+    let working = Working::new(
+        "greatest play of the ears in the groove",
+        play,
+        Unit::Mm,
+        LORE,
+    )
+    .assuming("no spring takes it up");
     let most = cx.limits().play_clash;
-    Ok(placed(at_most(KEY, working, Bounds { clash: most, caution: most, scale: 1.0 })).cured_by(remedy))
+    Ok(placed(at_most(
+        KEY,
+        working,
+        Bounds {
+            clash: most,
+            caution: most,
+            scale: 1.0,
+        },
+    ))
+    .cured_by(remedy))
 }
 
 fn sprung_play(cx: &Context) -> Result<Finding, NotJudged> {
@@ -111,10 +151,19 @@ fn sprung_play(cx: &Context) -> Result<Finding, NotJudged> {
     let (_, upper) = cx.deviations(RingKey::GrooveWidth);
     let remedy = wider_or_narrower(cx, rear.value());
     let play = groove(cx, upper, "its upper deviation") - rear;
-    let working = Working::new("greatest play of the ears, taken up by the springs", play, Unit::Mm, LORE)
-        .assuming("the springs reach so far");
+    let working = Working::new(
+        "greatest play of the ears, taken up by the springs",
+        play,
+        Unit::Mm,
+        LORE,
+    )
+    .assuming("the springs reach so far");
     let most = SPRUNG_PLAYS * cx.limits().groove_play_sprung;
-    let bounds = Bounds { clash: f64::INFINITY, caution: most, scale: 1.0 };
+    let bounds = Bounds {
+        clash: f64::INFINITY,
+        caution: most,
+        scale: 1.0,
+    };
     Ok(placed(at_most(KEY, working, bounds)).cured_by(remedy))
 }
 
@@ -122,7 +171,9 @@ fn sprung_play(cx: &Context) -> Result<Finding, NotJudged> {
 fn doubtful(mut finding: Finding) -> Finding {
     if matches!(finding.severity, Severity::Clash | Severity::Caution) {
         finding.severity = Severity::Caution;
-        finding.message.push_str(" unless springs take it up: look for springs");
+        finding
+            .message
+            .push_str(" unless springs take it up: look for springs");
     }
     finding
 }
@@ -133,15 +184,26 @@ fn radial_hold(cx: &Context) -> Result<Finding, NotJudged> {
     let (lower, _) = cx.deviations(RingKey::LugDiameter);
     let cured = throat.value() - lower + 2.0 * HOLD_CAUTION;
     let lug = cx.size(RingKey::LugDiameter) + Term::named("its lower deviation", lower, Unit::Mm);
-    let working = Working::new("lug behind the ears, radial", (lug - throat) / 2.0, Unit::Mm, LORE);
+    let working = Working::new(
+        "lug behind the ears, radial",
+        (lug - throat) / 2.0,
+        Unit::Mm,
+        LORE,
+    );
     let remedy = match cx.design.body.slot_diameter.number() {
         Some(slot) if cured + 2.0 * cx.limits().lug_clearance > slot => Remedy::words(
             "slots and throat leave the lugs too little: measure both again, a lug cannot be wider than its slot",
         ),
         Some(_) | None => Remedy::dimension(RingKey::LugDiameter, cured),
     };
-    let bounds = Bounds { clash: HOLD_CLASH, caution: HOLD_CAUTION, scale: 1.0 };
-    Ok(at_least(KEY, working, bounds).at(Place::Feature(Feature::LugTip)).cured_by(remedy))
+    let bounds = Bounds {
+        clash: HOLD_CLASH,
+        caution: HOLD_CAUTION,
+        scale: 1.0,
+    };
+    Ok(at_least(KEY, working, bounds)
+        .at(Place::Feature(Feature::LugTip))
+        .cured_by(remedy))
 }
 
 /// The ears turn round the groove root.
@@ -183,20 +245,27 @@ mod tests {
         let finding = judged(check, &narrow);
         assert_eq!(finding.severity, Severity::Clash);
         assert!((finding.value.unwrap() + 0.1).abs() < 1e-9);
-        assert_eq!(judged(check, &cured(&narrow, &finding)).severity, Severity::Ok);
+        assert_eq!(
+            judged(check, &cured(&narrow, &finding)).severity,
+            Severity::Ok
+        );
     }
 
     #[test]
     fn play_without_springs_is_a_caution_and_then_a_clash() {
         // Tolerance +0.02/0 by rule: 3.31 + 0.02 is at the limit of 0.03, 3.30 + 0.02 + 0.03 beyond it.
         let mut some = unsprung(Some(3.325));
-        some.ring.dimensions.groove_width.tolerance = crate::document::Tolerance::Deviations(0.0, 0.0);
+        some.ring.dimensions.groove_width.tolerance =
+            crate::document::Tolerance::Deviations(0.0, 0.0);
         assert_eq!(judged(check, &some).severity, Severity::Caution);
         let wide = unsprung(Some(3.34));
         let finding = judged(check, &wide);
         assert_eq!(finding.severity, Severity::Clash);
         assert!((finding.value.unwrap() - 0.06).abs() < 1e-9);
-        assert_eq!(judged(check, &cured(&wide, &finding)).severity, Severity::Ok);
+        assert_eq!(
+            judged(check, &cured(&wide, &finding)).severity,
+            Severity::Ok
+        );
     }
 
     #[test]
@@ -205,8 +274,15 @@ mod tests {
         wide.body.springs = Presence::Unknown;
         let finding = judged(check, &wide);
         assert_eq!(finding.severity, Severity::Caution);
-        assert!(finding.message.ends_with("look for springs"), "{}", finding.message);
-        assert_eq!(judged(check, &cured(&wide, &finding)).severity, Severity::Ok);
+        assert!(
+            finding.message.ends_with("look for springs"),
+            "{}",
+            finding.message
+        );
+        assert_eq!(
+            judged(check, &cured(&wide, &finding)).severity,
+            Severity::Ok
+        );
     }
 
     #[test]
@@ -215,7 +291,10 @@ mod tests {
         let finding = judged(check, &wide);
         assert_eq!(finding.severity, Severity::Caution);
         assert!((finding.value.unwrap() - 0.25).abs() < 1e-9);
-        assert_eq!(judged(check, &cured(&wide, &finding)).severity, Severity::Ok);
+        assert_eq!(
+            judged(check, &cured(&wide, &finding)).severity,
+            Severity::Ok
+        );
     }
 
     #[test]
@@ -223,7 +302,10 @@ mod tests {
         let short = with(&[(RingKey::LugDiameter, 50.6)]);
         let finding = judged(check, &short);
         assert_eq!(finding.severity, Severity::Clash);
-        assert_eq!(judged(check, &cured(&short, &finding)).severity, Severity::Ok);
+        assert_eq!(
+            judged(check, &cured(&short, &finding)).severity,
+            Severity::Ok
+        );
     }
 
     #[test]
@@ -232,6 +314,9 @@ mod tests {
         unknown.body.ear_front_depth = Interface::Unknown;
         unknown.body.ear_thickness = Interface::Unknown;
         let finding = judged(check, &unknown);
-        assert_eq!(finding.message, "not judged: body ear front depth, body ear thickness unknown");
+        assert_eq!(
+            finding.message,
+            "not judged: body ear front depth, body ear thickness unknown"
+        );
     }
 }

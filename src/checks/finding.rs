@@ -153,14 +153,24 @@ impl Remedy {
     /// A remedy in words alone.
     #[must_use]
     pub fn words(text: impl Into<String>) -> Self {
-        Self { text: text.into(), change: None }
+        Self {
+            text: text.into(),
+            change: None,
+        }
     }
 
     /// A remedy by one dimension.
     #[must_use]
     pub fn dimension(key: RingKey, value: f64) -> Self {
-        let text = format!("set {} to {}", key.label().to_lowercase(), key.unit().show(value));
-        Self { text, change: Some(Change::Dimension(key, value)) }
+        let text = format!(
+            "set {} to {}",
+            key.label().to_lowercase(),
+            key.unit().show(value)
+        );
+        Self {
+            text,
+            change: Some(Change::Dimension(key, value)),
+        }
     }
 }
 
@@ -214,10 +224,16 @@ impl Finding {
     #[must_use]
     pub fn not_judged(key: FindingKey, missing: &[FieldRef]) -> Self {
         let names: Vec<String> = missing.iter().map(|field| field.long_label()).collect();
-        let mut finding = Self::said(key, Severity::Note, format!("not judged: {} unknown", names.join(", ")));
+        let mut finding = Self::said(
+            key,
+            Severity::Note,
+            format!("not judged: {} unknown", names.join(", ")),
+        );
         finding.places = missing.iter().copied().map(Place::Field).collect();
-        let how: Vec<String> =
-            missing.iter().map(|field| format!("{}: {}", field.long_label(), field.how())).collect();
+        let how: Vec<String> = missing
+            .iter()
+            .map(|field| format!("{}: {}", field.long_label(), field.how()))
+            .collect();
         finding.remedy = Some(Remedy::words(format!("measure {}", how.join("; "))));
         finding
     }

@@ -3,7 +3,9 @@
 use super::context::{Context, NotJudged};
 use super::finding::{Change, Finding};
 use crate::document::{Choice, Design, RingKey};
-use crate::mount::{BarrelStep, Body, FreeDepth, Hand, Interface, Lens, Obstacle, Presence, Sector};
+use crate::mount::{
+    BarrelStep, Body, FreeDepth, Hand, Interface, Lens, Obstacle, Presence, Sector,
+};
 use crate::ring::{Derivation, Parts, ResolvedRing, derive, parts_of};
 use crate::workshop::Workshop;
 
@@ -19,7 +21,10 @@ pub fn measured(value: f64) -> Interface<f64> {
 }
 
 fn step(depth_mm: f64, diameter_mm: f64) -> BarrelStep {
-    BarrelStep { depth_mm, diameter_mm }
+    BarrelStep {
+        depth_mm,
+        diameter_mm,
+    }
 }
 
 /// An invented 50 mm f/2.8 lens with an M42x1 thread, register 45.46, and a stop-down pin.
@@ -57,7 +62,10 @@ pub fn lens() -> Lens {
 
 /// An invented bayonet body, register 44.00, with three unequal ears, a lock pin and a stop.
 pub fn body() -> Body {
-    let sector = |start_deg, extent_deg| Sector { start_deg, extent_deg };
+    let sector = |start_deg, extent_deg| Sector {
+        start_deg,
+        extent_deg,
+    };
     Body {
         name: "body of the tests".to_owned(),
         notes: "invented".to_owned(),
@@ -68,14 +76,18 @@ pub fn body() -> Body {
         flange_outer: known(64.0),
         ear_front_depth: known(1.5),
         ear_thickness: known(1.8),
-        ears: known(vec![sector(20.0, 60.0), sector(152.0, 50.0), sector(260.0, 56.0)]),
+        ears: known(vec![
+            sector(20.0, 60.0),
+            sector(152.0, 50.0),
+            sector(260.0, 56.0),
+        ]),
         springs: Presence::Present,
         spring_circle: known(51.0),
         spring_force: known(20.0),
         twist: known(62.0),
         twist_hand: known(Hand::Clockwise),
         stop: Presence::Present,
-        stop_angle: known(211.0),
+        stop_angle: known(79.0),
         stop_radius: known(26.2),
         stop_depth: known(4.2),
         lock_pin: Presence::Present,
@@ -85,8 +97,14 @@ pub fn body() -> Body {
         lock_pin_angle: known(230.0),
         index_angle: known(0.0),
         free_depth: known(vec![
-            FreeDepth { radius_mm: 0.0, depth_mm: 12.0 },
-            FreeDepth { radius_mm: 32.0, depth_mm: 12.0 },
+            FreeDepth {
+                radius_mm: 0.0,
+                depth_mm: 12.0,
+            },
+            FreeDepth {
+                radius_mm: 32.0,
+                depth_mm: 12.0,
+            },
         ]),
         mirror: Presence::Present,
         obstacles: known(vec![Obstacle {
@@ -149,10 +167,19 @@ impl Bench {
     pub fn in_shop(design: Design, workshop: Workshop) -> Self {
         let derivation = derive(&design, &workshop);
         let ring = derivation.ring.clone().unwrap_or_else(|| {
-            panic!("no ring: missing {:?}, refused {:?}", derivation.missing, derivation.refusal)
+            panic!(
+                "no ring: missing {:?}, refused {:?}",
+                derivation.missing, derivation.refusal
+            )
         });
         let parts = parts_of(&design, &ring).unwrap();
-        Self { design, workshop, derivation, ring, parts }
+        Self {
+            design,
+            workshop,
+            derivation,
+            ring,
+            parts,
+        }
     }
 
     /// What the checks are given.
@@ -183,7 +210,10 @@ pub fn lacking(check: Check, design: &Design) -> NotJudged {
 /// The design with the one change that the finding's remedy names.
 pub fn cured(design: &Design, finding: &Finding) -> Design {
     let mut design = design.clone();
-    let change = finding.remedy.as_ref().and_then(|remedy| remedy.change.clone());
+    let change = finding
+        .remedy
+        .as_ref()
+        .and_then(|remedy| remedy.change.clone());
     let ring = &mut design.ring;
     match change.unwrap_or_else(|| panic!("no change would cure: {}", finding.message)) {
         Change::Dimension(key, value) => ring.dimensions.get_mut(key).value = Choice::Set(value),

@@ -30,7 +30,10 @@ fn face_diameter(cx: &Context) -> Term {
 }
 
 fn bearing(cx: &Context) -> Result<Finding, NotJudged> {
-    let (inner, outer) = both(cx.body(BodyField::FlangeInner), cx.body(BodyField::FlangeOuter))?;
+    let (inner, outer) = both(
+        cx.body(BodyField::FlangeInner),
+        cx.body(BodyField::FlangeOuter),
+    )?;
     let bounds = cx.bounds(LimitKey::FlangeBearingClash, LimitKey::FlangeBearingCaution);
     let (inner_mm, outer_mm) = (inner.value(), outer.value());
     let from = inner.max(cx.size(RingKey::GrooveRootDiameter));
@@ -44,40 +47,68 @@ fn bearing(cx: &Context) -> Result<Finding, NotJudged> {
     } else {
         Remedy::dimension(RingKey::FlangeDiameter, wanted)
     };
-    let (a, b) = (from.value() / 2.0, face_diameter(cx).value().min(outer_mm) / 2.0);
+    let (a, b) = (
+        from.value() / 2.0,
+        face_diameter(cx).value().min(outer_mm) / 2.0,
+    );
     let width = (face_diameter(cx).min(outer) - from) / 2.0;
     let working = Working::new("flange on the bearing face, radial", width, Unit::Mm, LORE);
-    Ok(at_least(KEY, working, bounds).at(Place::Span { a: (0.0, a), b: (0.0, b) }).cured_by(remedy))
+    Ok(at_least(KEY, working, bounds)
+        .at(Place::Span {
+            a: (0.0, a),
+            b: (0.0, b),
+        })
+        .cured_by(remedy))
 }
 
 /// Limits of the cover: a pin half beside the flange is not pressed in.
 fn cover(cx: &Context) -> Bounds {
-    Bounds { clash: 0.0, caution: cx.limits().clearance_caution, scale: 1.0 }
+    Bounds {
+        clash: 0.0,
+        caution: cx.limits().clearance_caution,
+        scale: 1.0,
+    }
 }
 
 fn pin_under_the_rim(cx: &Context) -> Result<Finding, NotJudged> {
-    let (circle, pin) = both(cx.body(BodyField::LockPinCircle), cx.body(BodyField::LockPinDiameter))?;
+    let (circle, pin) = both(
+        cx.body(BodyField::LockPinCircle),
+        cx.body(BodyField::LockPinDiameter),
+    )?;
     let bounds = cover(cx);
     let edge = circle + pin;
     let wanted = edge.value() + 2.0 * bounds.caution + 2.0 * cx.ring.sizes.edge_break;
-    let working = Working::new("flange beyond the lock pin, radial", (face_diameter(cx) - edge) / 2.0, Unit::Mm, LORE);
+    let working = Working::new(
+        "flange beyond the lock pin, radial",
+        (face_diameter(cx) - edge) / 2.0,
+        Unit::Mm,
+        LORE,
+    );
     Ok(at_least(KEY, working, bounds)
         .at(Place::Feature(Feature::Rim))
         .cured_by(Remedy::dimension(RingKey::FlangeDiameter, wanted)))
 }
 
 fn pin_outside_the_spigot(cx: &Context) -> Result<Finding, NotJudged> {
-    let (circle, pin) = both(cx.body(BodyField::LockPinCircle), cx.body(BodyField::LockPinDiameter))?;
+    let (circle, pin) = both(
+        cx.body(BodyField::LockPinCircle),
+        cx.body(BodyField::LockPinDiameter),
+    )?;
     let bounds = cover(cx);
     let edge = circle - pin;
-    let remedy = Remedy::dimension(RingKey::GrooveRootDiameter, edge.value() - 2.0 * bounds.caution);
+    let remedy = Remedy::dimension(
+        RingKey::GrooveRootDiameter,
+        edge.value() - 2.0 * bounds.caution,
+    );
     let working = Working::new(
         "lock pin outside the groove root, radial",
         (edge - cx.size(RingKey::GrooveRootDiameter)) / 2.0,
         Unit::Mm,
         LORE,
     );
-    Ok(at_least(KEY, working, bounds).at(Place::Feature(Feature::FlangeRearFace)).cured_by(remedy))
+    Ok(at_least(KEY, working, bounds)
+        .at(Place::Feature(Feature::FlangeRearFace))
+        .cured_by(remedy))
 }
 
 #[cfg(test)]
@@ -110,7 +141,10 @@ mod tests {
         let finding = judged(check, &narrow);
         assert_eq!(finding.severity, Severity::Caution);
         assert!((finding.value.unwrap() - 2.1).abs() < 1e-9);
-        assert_eq!(judged(check, &cured(&narrow, &finding)).severity, Severity::Ok);
+        assert_eq!(
+            judged(check, &cured(&narrow, &finding)).severity,
+            Severity::Ok
+        );
         let narrower = no_pin(with(&[(RingKey::FlangeDiameter, 57.0)]));
         assert_eq!(judged(check, &narrower).severity, Severity::Clash);
     }
@@ -122,7 +156,10 @@ mod tests {
         // Pin edge at 59 + 2 = 61, face at 60 - 0.3.
         assert_eq!(finding.severity, Severity::Clash);
         assert!((finding.value.unwrap() + 0.65).abs() < 1e-9);
-        assert_eq!(judged(check, &cured(&small, &finding)).severity, Severity::Ok);
+        assert_eq!(
+            judged(check, &cured(&small, &finding)).severity,
+            Severity::Ok
+        );
     }
 
     #[test]
@@ -138,6 +175,9 @@ mod tests {
     fn an_unknown_bearing_face_is_named() {
         let mut unknown = design();
         unknown.body.flange_inner = Interface::Unknown;
-        assert_eq!(judged(check, &unknown).message, "not judged: body bearing face, inside unknown");
+        assert_eq!(
+            judged(check, &unknown).message,
+            "not judged: body bearing face, inside unknown"
+        );
     }
 }

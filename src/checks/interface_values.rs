@@ -76,7 +76,11 @@ fn lens_values(design: &Design) -> Vec<LensField> {
         Key::ExitPupilDistance,
     ];
     if design.lens.aperture_ring == Presence::Present {
-        keys.extend([Key::ApertureRingInner, Key::ApertureRingOuter, Key::ApertureRingAhead]);
+        keys.extend([
+            Key::ApertureRingInner,
+            Key::ApertureRingOuter,
+            Key::ApertureRingAhead,
+        ]);
     }
     if design.lens.stop_down_pin == Presence::Present {
         keys.extend([Key::PinCircle, Key::PinDiameter]);
@@ -109,7 +113,12 @@ fn body_values(design: &Design) -> Vec<BodyField> {
         keys.extend([Key::StopAngle, Key::StopRadius, Key::StopDepth]);
     }
     if body.lock_pin == Presence::Present {
-        keys.extend([Key::LockPinCircle, Key::LockPinDiameter, Key::LockPinProtrusion, Key::LockPinAngle]);
+        keys.extend([
+            Key::LockPinCircle,
+            Key::LockPinDiameter,
+            Key::LockPinProtrusion,
+            Key::LockPinAngle,
+        ]);
     }
     keys
 }
@@ -123,7 +132,12 @@ mod tests {
     fn the_fixture_has_everything_that_is_asked_for() {
         let design = design();
         for field in asked_for(&design) {
-            assert_eq!(standing_of(&design, field), Some(Standing::Measured), "{}", field.long_label());
+            assert_eq!(
+                standing_of(&design, field),
+                Some(Standing::Measured),
+                "{}",
+                field.long_label()
+            );
         }
     }
 

@@ -18,25 +18,47 @@ pub fn check(cx: &Context) -> Result<Finding, NotJudged> {
         if cx.design.lens.stop_down_pin == Presence::Unknown {
             return Err(FieldRef::StopDownPin.into());
         }
-        return Ok(Finding::said(KEY, Severity::Ok, "no pin to press: the ring has no lip"));
+        return Ok(Finding::said(
+            KEY,
+            Severity::Ok,
+            "no pin to press: the ring has no lip",
+        ));
     }
-    let behind = cx.size(RingKey::SeatHeight) + cx.size(RingKey::SpigotLength) - cx.size(RingKey::LipFaceDepth);
+    let behind = cx.size(RingKey::SeatHeight) + cx.size(RingKey::SpigotLength)
+        - cx.size(RingKey::LipFaceDepth);
     let bounds = cx.bounds(LimitKey::LipClash, LimitKey::LipCaution);
-    let remedy = if behind.value() < bounds.caution {
-        let spigot = cx.ring.sizes.spigot_length + bounds.caution - behind.value();
-        let mut remedy = Remedy::dimension(RingKey::SpigotLength, spigot);
-        if cx.ring.sizes.lip_thickness < bounds.caution {
-            remedy.text = format!("{}, and let the lip thickness follow it", remedy.text);
-        }
-        remedy
-    } else {
-        Remedy::dimension(RingKey::LipThickness, bounds.caution)
-    };
+    let remedy = remedy(cx, behind.value(), bounds.caution);
     let thickness = cx.size(RingKey::LipThickness).min(behind);
-    Ok(at_least(KEY, Working::new("lip thickness", thickness, Unit::Mm, LORE), bounds)
-        .at(Place::Feature(Feature::LipFace))
-        .at(Place::Feature(Feature::LipBore))
-        .cured_by(remedy))
+    Ok(at_least(
+        KEY,
+        Working::new("lip thickness", thickness, Unit::Mm, LORE),
+        bounds,
+    )
+    .at(Place::Feature(Feature::LipFace))
+    .at(Place::Feature(Feature::LipBore))
+    .cured_by(remedy))
+}
+
+/// A spigot that follows its rule follows the lip; one set by hand must be lengthened itself.
+fn remedy(cx: &Context, behind: f64, wanted: f64) -> Remedy {
+    let is_set = |key| {
+        cx.derivation
+            .dimension(key)
+            .is_some_and(|state| state.is_set)
+    };
+    if behind < wanted && is_set(RingKey::SpigotLength) {
+        return Remedy::dimension(
+            RingKey::SpigotLength,
+            cx.ring.sizes.spigot_length + wanted - behind,
+        );
+    }
+    if behind < wanted && !is_set(RingKey::LipThickness) {
+        return Remedy::words(format!(
+            "the free depth behind the flange leaves {} for the lip: set the lip face nearer the seat, as far as the pin allows",
+            Unit::Mm.show(behind)
+        ));
+    }
+    Remedy::dimension(RingKey::LipThickness, wanted)
 }
 
 #[cfg(test)]
@@ -57,7 +79,10 @@ mod tests {
             let design = with(&[(RingKey::LipThickness, thickness)]);
             let finding = judged(check, &design);
             assert_eq!(finding.severity, severity, "{}", finding.message);
-            assert_eq!(judged(check, &cured(&design, &finding)).severity, Severity::Ok);
+            assert_eq!(
+                judged(check, &cured(&design, &finding)).severity,
+                Severity::Ok
+            );
         }
     }
 
@@ -67,14 +92,20 @@ mod tests {
         let finding = judged(check, &design);
         assert_eq!(finding.severity, Severity::Clash, "{}", finding.message);
         assert!((finding.value.unwrap() - 0.66).abs() < 1e-9);
-        assert_eq!(judged(check, &cured(&design, &finding)).severity, Severity::Ok);
+        assert_eq!(
+            judged(check, &cured(&design, &finding)).severity,
+            Severity::Ok
+        );
     }
 
     #[test]
     fn whether_there_is_a_pin_must_be_known() {
         let mut design = design();
         design.lens.stop_down_pin = Presence::Unknown;
-        assert_eq!(lacking(check, &design), NotJudged(vec![FieldRef::StopDownPin]));
+        assert_eq!(
+            lacking(check, &design),
+            NotJudged(vec![FieldRef::StopDownPin])
+        );
         design.lens.stop_down_pin = Presence::Absent;
         assert_eq!(judged(check, &design).severity, Severity::Ok);
     }

@@ -19,23 +19,46 @@ const SAME: f64 = 1e-6;
 pub fn check(cx: &Context) -> Result<Finding, NotJudged> {
     match cx.design.body.lock_pin {
         Presence::Unknown => return Err(FieldRef::LockPin.into()),
-        Presence::Absent => return Ok(Finding::said(KEY, Severity::Ok, "no lock pin: nothing to drill for it")),
+        Presence::Absent => {
+            return Ok(Finding::said(
+                KEY,
+                Severity::Ok,
+                "no lock pin: nothing to drill for it",
+            ));
+        }
         Presence::Present => {}
     }
     if cx.ring.sizes.lock_hole_diameter <= 0.0 {
         return Ok(no_hole(cx));
     }
-    let mut aspects = vec![least_play(cx), greatest_play(cx), off_the_pin(cx), depth(cx)];
+    let mut aspects = vec![
+        least_play(cx),
+        greatest_play(cx),
+        off_the_pin(cx),
+        depth(cx),
+    ];
     aspects.extend(floor(cx).map(Ok));
     aspects.extend(rims(cx).into_iter().map(Ok));
     worst_aspect(KEY, aspects).map(|finding| finding.at(hole(cx)))
 }
 
 fn no_hole(cx: &Context) -> Finding {
-    let change = cx.design.body.lock_pin_diameter.number().map(|_| Change::LetGo(RingKey::LockHoleDiameter));
-    Finding::said(KEY, Severity::Clash, "the body has a lock pin and the ring no hole for it: the ring does not lock")
-        .at(Place::Field(FieldRef::Ring(RingKey::LockHoleDiameter)))
-        .cured_by(Remedy { text: "let the lock hole diameter follow its rule".to_owned(), change })
+    let change = cx
+        .design
+        .body
+        .lock_pin_diameter
+        .number()
+        .map(|_| Change::LetGo(RingKey::LockHoleDiameter));
+    Finding::said(
+        KEY,
+        Severity::Clash,
+        "the body has a lock pin and the ring no hole for it: the ring does not lock",
+    )
+    .at(Place::Field(FieldRef::Ring(RingKey::LockHoleDiameter)))
+    .cured_by(Remedy {
+        text: "let the lock hole diameter follow its rule".to_owned(),
+        change,
+    })
 }
 
 fn hole(cx: &Context) -> Place {
@@ -55,42 +78,104 @@ fn play(cx: &Context, deviation: f64, name: &'static str) -> Result<Term, NotJud
 /// The hole that gives the play of the rule at its least.
 fn fitting_hole(cx: &Context, pin: f64) -> Remedy {
     let (lower, _) = cx.deviations(RingKey::LockHoleDiameter);
-    Remedy::dimension(RingKey::LockHoleDiameter, pin + cx.limits().lock_hole_gap - lower)
+    Remedy::dimension(
+        RingKey::LockHoleDiameter,
+        pin + cx.limits().lock_hole_gap - lower,
+    )
 }
 
 fn least_play(cx: &Context) -> Result<Finding, NotJudged> {
     let pin = cx.body(BodyField::LockPinDiameter)?.value();
-    let term = play(cx, cx.deviations(RingKey::LockHoleDiameter).0, "its lower deviation")?;
-    let working = Working::new("lock hole over the pin, diameter at least", term, Unit::Mm, LORE);
-    let bounds = Bounds { clash: 0.0, caution: cx.limits().lock_hole_gap, scale: 1.0 };
+    let term = play(
+        cx,
+        cx.deviations(RingKey::LockHoleDiameter).0,
+        "its lower deviation",
+    )?;
+    let working = Working::new(
+        "lock hole over the pin, diameter at least",
+        term,
+        Unit::Mm,
+        LORE,
+    );
+    let bounds = Bounds {
+        clash: 0.0,
+        caution: cx.limits().lock_hole_gap,
+        scale: 1.0,
+    };
     Ok(at_least(KEY, working, bounds).cured_by(fitting_hole(cx, pin)))
 }
 
 fn greatest_play(cx: &Context) -> Result<Finding, NotJudged> {
     let pin = cx.body(BodyField::LockPinDiameter)?.value();
-    let term = play(cx, cx.deviations(RingKey::LockHoleDiameter).1, "its upper deviation")?;
-    let working = Working::new("lock hole over the pin, diameter at most", term, Unit::Mm, LORE);
-    let bounds = Bounds { clash: f64::INFINITY, caution: cx.limits().lock_hole_play_caution, scale: 1.0 };
+    let term = play(
+        cx,
+        cx.deviations(RingKey::LockHoleDiameter).1,
+        "its upper deviation",
+    )?;
+    let working = Working::new(
+        "lock hole over the pin, diameter at most",
+        term,
+        Unit::Mm,
+        LORE,
+    );
+    let bounds = Bounds {
+        clash: f64::INFINITY,
+        caution: cx.limits().lock_hole_play_caution,
+        scale: 1.0,
+    };
     Ok(at_most(KEY, working, bounds).cured_by(fitting_hole(cx, pin)))
 }
 
 /// How far the hole's centre stands off the pin's, ring locked; within half the play the pin drops by itself.
 fn off_the_pin(cx: &Context) -> Result<Finding, NotJudged> {
-    let (circle, angle) = both(cx.body(BodyField::LockPinCircle), cx.body(BodyField::LockPinAngle))?;
-    let least = play(cx, cx.deviations(RingKey::LockHoleDiameter).0, "its lower deviation")?.value();
+    let (circle, angle) = both(
+        cx.body(BodyField::LockPinCircle),
+        cx.body(BodyField::LockPinAngle),
+    )?;
+    let least = play(
+        cx,
+        cx.deviations(RingKey::LockHoleDiameter).0,
+        "its lower deviation",
+    )?
+    .value();
     let (pin_circle, pin_angle) = (circle.value(), angle.value());
     let radial = (cx.size(RingKey::LockHoleCircle) - circle.clone()) / 2.0;
     let turned = (cx.size(RingKey::LockHoleAngle) - angle).apply("least turn", least_turn);
     let turn = turned.value();
     let tangential = circle / 2.0 * turned.apply("radians", f64::to_radians);
-    let remedy = onto_the_pin(cx, radial.value(), tangential.value(), (pin_circle, pin_angle), turn);
+    let remedy = onto_the_pin(
+        cx,
+        radial.value(),
+        tangential.value(),
+        (pin_circle, pin_angle),
+        turn,
+    );
     let square = radial.clone() * radial.clone() + tangential.clone() * tangential.clone();
-    let working = Working::new("lock hole off the pin", square.apply("root", f64::sqrt), Unit::Mm, LORE);
+    let working = Working::new(
+        "lock hole off the pin",
+        square.apply("root", f64::sqrt),
+        Unit::Mm,
+        LORE,
+    );
     let clash = cx.limits().lock_angle_clash;
-    let bounds = Bounds { clash, caution: clash.min(least.max(0.0) / 2.0), scale: 1.0 };
+    let bounds = Bounds {
+        clash,
+        caution: clash.min(least.max(0.0) / 2.0),
+        scale: 1.0,
+    };
     Ok(at_most(KEY, working, bounds)
-        .worked(Working::new("lock hole off the pin, radial", radial, Unit::Mm, LORE))
-        .worked(Working::new("lock hole off the pin, tangential", tangential, Unit::Mm, LORE))
+        .worked(Working::new(
+            "lock hole off the pin, radial",
+            radial,
+            Unit::Mm,
+            LORE,
+        ))
+        .worked(Working::new(
+            "lock hole off the pin, tangential",
+            tangential,
+            Unit::Mm,
+            LORE,
+        ))
         .cured_by(remedy))
 }
 
@@ -112,8 +197,13 @@ fn onto_the_pin(cx: &Context, radial: f64, tangential: f64, pin: (f64, f64), tur
 /// Metal ahead of the flange rear face where the hole is drilled, mm.
 fn metal_over_the_hole(cx: &Context) -> Term {
     let sizes = &cx.ring.sizes;
-    let under_the_boss = cx.ring.seat == SeatKind::Boss && sizes.lock_hole_circle < sizes.seat_diameter;
-    cx.size(if under_the_boss { RingKey::SeatHeight } else { RingKey::PlateThickness })
+    let under_the_boss =
+        cx.ring.seat == SeatKind::Boss && sizes.lock_hole_circle < sizes.seat_diameter;
+    cx.size(if under_the_boss {
+        RingKey::SeatHeight
+    } else {
+        RingKey::PlateThickness
+    })
 }
 
 fn is_through(cx: &Context) -> bool {
@@ -123,14 +213,26 @@ fn is_through(cx: &Context) -> bool {
 fn depth(cx: &Context) -> Result<Finding, NotJudged> {
     let pin = cx.body(BodyField::LockPinProtrusion)?;
     if is_through(cx) {
-        return Ok(Finding::said(KEY, Severity::Ok, "the lock hole goes right through"));
+        return Ok(Finding::said(
+            KEY,
+            Severity::Ok,
+            "the lock hole goes right through",
+        ));
     }
     let (lower, _) = cx.deviations(RingKey::LockHoleDepth);
     let caution = cx.limits().lock_hole_depth_gap;
-    let bounds = Bounds { clash: -lower, caution: caution.max(-lower), scale: 1.0 };
+    let bounds = Bounds {
+        clash: -lower,
+        caution: caution.max(-lower),
+        scale: 1.0,
+    };
     let cured = (pin.value() + bounds.caution).min(metal_over_the_hole(cx).value());
-    let working =
-        Working::new("lock hole beyond the pin's tip", cx.size(RingKey::LockHoleDepth) - pin, Unit::Mm, LORE);
+    let working = Working::new(
+        "lock hole beyond the pin's tip",
+        cx.size(RingKey::LockHoleDepth) - pin,
+        Unit::Mm,
+        LORE,
+    );
     Ok(at_least(KEY, working, bounds).cured_by(Remedy::dimension(RingKey::LockHoleDepth, cured)))
 }
 
@@ -141,9 +243,16 @@ fn floor(cx: &Context) -> Option<Finding> {
     }
     let metal = metal_over_the_hole(cx);
     let through = metal.value();
-    let working = Working::new("floor over the lock hole", metal - cx.size(RingKey::LockHoleDepth), Unit::Mm, LORE);
+    let working = Working::new(
+        "floor over the lock hole",
+        metal - cx.size(RingKey::LockHoleDepth),
+        Unit::Mm,
+        LORE,
+    );
     let bounds = cx.bounds(LimitKey::WallClash, LimitKey::WallCaution);
-    Some(at_least(KEY, working, bounds).cured_by(Remedy::dimension(RingKey::LockHoleDepth, through)))
+    Some(
+        at_least(KEY, working, bounds).cured_by(Remedy::dimension(RingKey::LockHoleDepth, through)),
+    )
 }
 
 /// Metal between the hole's edge and whatever is near it at its depth.
@@ -153,8 +262,12 @@ fn rims(cx: &Context) -> Vec<Finding> {
     let outer_edge = cx.size(RingKey::LockHoleCircle) + cx.size(RingKey::LockHoleDiameter);
     let rim = (cx.size(RingKey::FlangeDiameter) - outer_edge.clone()) / 2.0;
     let wider = outer_edge.value() + 2.0 * bounds.caution;
-    let rim = at_least(KEY, Working::new("lock hole to the rim", rim, Unit::Mm, LORE), bounds)
-        .cured_by(Remedy::dimension(RingKey::FlangeDiameter, wider));
+    let rim = at_least(
+        KEY,
+        Working::new("lock hole to the rim", rim, Unit::Mm, LORE),
+        bounds,
+    )
+    .cured_by(Remedy::dimension(RingKey::FlangeDiameter, wider));
     let mut rims = vec![rim];
     let hole_front = -sizes.lock_hole_depth;
     let thread_end = sizes.thread_length - sizes.seat_height;
@@ -163,13 +276,29 @@ fn rims(cx: &Context) -> Vec<Finding> {
         let major = Term::named("thread major diameter", cx.ring.thread_major, Unit::Mm);
         rims.push(inner_rim(cx, "the thread", major, None));
     }
-    if thread_end < 0.0 && thread_end + sizes.relief_width > hole_front && sizes.relief_width > 0.0 {
-        rims.push(inner_rim(cx, "the relief", cx.size(RingKey::ReliefDiameter), Some(RingKey::ReliefDiameter)));
+    if thread_end < 0.0 && thread_end + sizes.relief_width > hole_front && sizes.relief_width > 0.0
+    {
+        rims.push(inner_rim(
+            cx,
+            "the relief",
+            cx.size(RingKey::ReliefDiameter),
+            Some(RingKey::ReliefDiameter),
+        ));
     }
     if cx.ring.seat == SeatKind::Counterbore && -sizes.seat_height > hole_front {
-        rims.push(inner_rim(cx, "the counterbore", cx.size(RingKey::SeatDiameter), Some(RingKey::SeatDiameter)));
+        rims.push(inner_rim(
+            cx,
+            "the counterbore",
+            cx.size(RingKey::SeatDiameter),
+            Some(RingKey::SeatDiameter),
+        ));
     }
-    rims.push(inner_rim(cx, "the groove", cx.size(RingKey::GrooveRootDiameter), Some(RingKey::GrooveRootDiameter)));
+    rims.push(inner_rim(
+        cx,
+        "the groove",
+        cx.size(RingKey::GrooveRootDiameter),
+        Some(RingKey::GrooveRootDiameter),
+    ));
     rims
 }
 
@@ -178,10 +307,18 @@ fn inner_rim(cx: &Context, what: &str, diameter: Term, key: Option<RingKey>) -> 
     let bounds = cx.bounds(LimitKey::HoleRimClash, LimitKey::HoleRimCaution);
     let inner_edge = cx.size(RingKey::LockHoleCircle) - cx.size(RingKey::LockHoleDiameter);
     let narrower = inner_edge.value() - 2.0 * bounds.caution;
-    let working =
-        Working::new(format!("lock hole to {what}"), (inner_edge - diameter) / 2.0, Unit::Mm, LORE);
+    let working = Working::new(
+        format!("lock hole to {what}"),
+        (inner_edge - diameter) / 2.0,
+        Unit::Mm,
+        LORE,
+    );
     let remedy = key.map_or_else(
-        || Remedy::words(format!("the lock hole breaks toward {what}: measure the lock pin circle again")),
+        || {
+            Remedy::words(format!(
+                "the lock hole breaks toward {what}: measure the lock pin circle again"
+            ))
+        },
         |key| Remedy::dimension(key, narrower),
     );
     at_least(KEY, working, bounds).cured_by(remedy)

@@ -21,24 +21,39 @@ const SAME: f64 = 1e-6;
 /// # Errors
 /// [`NotJudged`] when ears or throat are unknown.
 pub fn check(cx: &Context) -> Result<Finding, NotJudged> {
-    let (ears, throat) = both(cx.known(FieldRef::Ears, &cx.design.body.ears), cx.body(BodyField::Throat))?;
+    let (ears, throat) = both(
+        cx.known(FieldRef::Ears, &cx.design.body.ears),
+        cx.body(BodyField::Throat),
+    )?;
     let radii = (throat.value() / 2.0, cx.ring.sizes.lug_diameter / 2.0);
     if radii.1 <= radii.0 {
-        return Ok(Finding::said(KEY, Severity::Clash, "the lugs do not reach behind the ears: they hold nothing")
-            .at(Place::Field(FieldRef::Lugs))
-            .cured_by(Remedy::words("make the lugs wider than the throat, or measure throat and slots again")));
+        return Ok(Finding::said(
+            KEY,
+            Severity::Clash,
+            "the lugs do not reach behind the ears: they hold nothing",
+        )
+        .at(Place::Field(FieldRef::Lugs))
+        .cured_by(Remedy::words(
+            "make the lugs wider than the throat, or measure throat and slots again",
+        )));
     }
     let lugs = lugs_behind(&cx.ring.lugs, narrowest_deg(cx.ring, radii));
     let Some((ear, covered)) = worst_ear(&lugs, ears) else {
-        return Ok(Finding::said(KEY, Severity::Clash, "the body has no ears: nothing holds the ring")
-            .at(Place::Field(FieldRef::Ears)));
+        return Ok(Finding::said(
+            KEY,
+            Severity::Clash,
+            "the body has no ears: nothing holds the ring",
+        )
+        .at(Place::Field(FieldRef::Ears)));
     };
     Ok(judge(cx, radii, ears, &lugs, (ear, covered)))
 }
 
 /// The lugs as they stand where the cutter took most.
 fn lugs_behind(lugs: &[Sector], stands_out_deg: f64) -> Vec<Sector> {
-    lugs.iter().map(|lug| widened(*lug, stands_out_deg)).collect()
+    lugs.iter()
+        .map(|lug| widened(*lug, stands_out_deg))
+        .collect()
 }
 
 fn worst_ear(lugs: &[Sector], ears: &[Sector]) -> Option<(Sector, f64)> {
@@ -61,22 +76,37 @@ fn judge(
 ) -> Finding {
     let covered = Term::named("angle of the ear that a lug covers", covered, Unit::Deg);
     let whole = Term::named("angle of the ear", ear.extent_deg, Unit::Deg);
-    let working = Working::new("ear covered when locked", covered / whole * 100.0, Unit::Percent, LORE);
+    let working = Working::new(
+        "ear covered when locked",
+        covered / whole * 100.0,
+        Unit::Percent,
+        LORE,
+    );
     let bounds = cx.bounds(LimitKey::LugOverlapClash, LimitKey::LugOverlapCaution);
-    let mut finding = at_least(KEY, working, bounds).worked(area(cx, ears, lugs)).at(Place::Plan {
-        sector: ear,
-        inner_mm: radii.0,
-        outer_mm: radii.1,
-    });
+    let mut finding = at_least(KEY, working, bounds)
+        .worked(area(cx, ears, lugs))
+        .at(Place::Plan {
+            sector: ear,
+            inner_mm: radii.0,
+            outer_mm: radii.1,
+        });
     if let Ok(twist) = twist_of(cx) {
         let (turn, most) = greatest_on_the_way(lugs, ears, twist);
         let now = total_deg(lugs, ears);
         if most > now + SAME {
             let past = twist.degrees - turn;
             let term = Term::named("greatest angle covered on the way", most, Unit::Deg);
-            finding = finding.worked(Working::new("ears covered, greatest", term, Unit::Deg, LORE));
+            finding = finding.worked(Working::new(
+                "ears covered, greatest",
+                term,
+                Unit::Deg,
+                LORE,
+            ));
             if matches!(finding.severity, Severity::Clash | Severity::Caution) {
-                let past = format!("; the lugs run {} past where they cover most", Unit::Deg.show(past));
+                let past = format!(
+                    "; the lugs run {} past where they cover most",
+                    Unit::Deg.show(past)
+                );
                 finding.message.push_str(&past);
             }
         }
@@ -86,12 +116,21 @@ fn judge(
 
 /// Area of the ears that the lugs stand behind.
 fn area(cx: &Context, ears: &[Sector], lugs: &[Sector]) -> Working {
-    let angle = Term::named("angle covered, all ears", total_deg(lugs, ears), Unit::Deg).apply("radians", f64::to_radians);
+    let angle = Term::named("angle covered, all ears", total_deg(lugs, ears), Unit::Deg)
+        .apply("radians", f64::to_radians);
     let tip = cx.size(crate::document::RingKey::LugDiameter) / 2.0;
     // The throat was known before the lugs were counted.
-    let throat = cx.body(BodyField::Throat).unwrap_or_else(|_| Term::from(0.0)) / 2.0;
+    let throat = cx
+        .body(BodyField::Throat)
+        .unwrap_or_else(|_| Term::from(0.0))
+        / 2.0;
     let area = angle / 2.0 * (tip.clone() * tip - throat.clone() * throat);
-    Working::new("area of the ears behind which lugs stand", area, Unit::Mm2, "area of an annular sector")
+    Working::new(
+        "area of the ears behind which lugs stand",
+        area,
+        Unit::Mm2,
+        "area of an annular sector",
+    )
 }
 
 fn total_deg(lugs: &[Sector], ears: &[Sector]) -> f64 {
@@ -120,16 +159,26 @@ fn greatest_on_the_way(lugs: &[Sector], ears: &[Sector], twist: Twist) -> (f64, 
         }
     }
     let covered = |turn: f64| {
-        let there: Vec<Sector> = lugs.iter().map(|lug| turned(*lug, sign * (turn - twist.degrees))).collect();
+        let there: Vec<Sector> = lugs
+            .iter()
+            .map(|lug| turned(*lug, sign * (turn - twist.degrees)))
+            .collect();
         total_deg(&there, ears)
     };
-    turns.into_iter().map(|turn| (turn, covered(turn))).fold((twist.degrees, 0.0), |best, next| {
-        if next.1 > best.1 + SAME { next } else { best }
-    })
+    turns
+        .into_iter()
+        .map(|turn| (turn, covered(turn)))
+        .fold((twist.degrees, 0.0), |best, next| {
+            if next.1 > best.1 + SAME { next } else { best }
+        })
 }
 
 fn remedy(cx: &Context, radii: (f64, f64), ears: &[Sector], lugs: &[Sector]) -> Remedy {
-    let by_rule = cx.derivation.lugs_by_rule.as_ref().map(|lugs| lugs_behind(lugs, narrowest_deg(cx.ring, radii)));
+    let by_rule = cx
+        .derivation
+        .lugs_by_rule
+        .as_ref()
+        .map(|lugs| lugs_behind(lugs, narrowest_deg(cx.ring, radii)));
     match by_rule {
         Some(rule) if !cx.design.ring.lugs.is_derived() && worst_share(&rule, ears) > worst_share(lugs, ears) => Remedy {
             text: "let the lugs follow their rule: they fill their slots and cover what the twist lets them".to_owned(),
@@ -152,7 +201,10 @@ mod tests {
     /// Three ears of the fixture at 20..80, 152..202 and 260..316; lugs of a radial cutter, which have no fillet.
     fn with_lugs(lugs: &[(f64, f64)]) -> Design {
         let mut design = design();
-        let sectors = lugs.iter().map(|(start_deg, extent_deg)| Sector { start_deg: *start_deg, extent_deg: *extent_deg });
+        let sectors = lugs.iter().map(|(start_deg, extent_deg)| Sector {
+            start_deg: *start_deg,
+            extent_deg: *extent_deg,
+        });
         design.ring.lugs = Choice::Set(sectors.collect());
         design.ring.milling = MillingMethod::RadialCutter;
         design
@@ -168,10 +220,19 @@ mod tests {
     // and 26.85 (annular sector: angle / 2 x difference of the squares).
     #[test]
     fn the_worst_ear_is_judged() {
-        let some = judged(check, &with_lugs(&[(35.0, 60.0), (150.0, 60.0), (258.0, 60.0)]));
+        let some = judged(
+            check,
+            &with_lugs(&[(35.0, 60.0), (150.0, 60.0), (258.0, 60.0)]),
+        );
         assert_eq!(some.severity, Severity::Caution);
         assert!((some.value.unwrap() - 75.0).abs() < 1e-9);
-        let area = some.working.iter().find(|line| line.unit == Unit::Mm2).unwrap().term.value();
+        let area = some
+            .working
+            .iter()
+            .find(|line| line.unit == Unit::Mm2)
+            .unwrap()
+            .term
+            .value();
         let expected = 151.0_f64.to_radians() / 2.0 * (26.85 * 26.85 - 625.0);
         assert!((area - expected).abs() < 1e-9, "{area} {expected}");
     }
@@ -182,28 +243,61 @@ mod tests {
         let finding = judged(check, &design);
         assert_eq!(finding.severity, Severity::Clash);
         assert!((finding.value.unwrap() - 26.0 / 56.0 * 100.0).abs() < 1e-9);
-        assert_eq!(judged(check, &cured(&design, &finding)).severity, Severity::Ok);
+        assert_eq!(
+            judged(check, &cured(&design, &finding)).severity,
+            Severity::Ok
+        );
     }
 
     #[test]
     fn lugs_that_run_past_their_ears_are_told() {
         // Locked 30 degrees too far: 30 degrees before the lock every ear was covered.
-        let finding = judged(check, &with_lugs(&[(50.0, 60.0), (182.0, 50.0), (290.0, 56.0)]));
+        let finding = judged(
+            check,
+            &with_lugs(&[(50.0, 60.0), (182.0, 50.0), (290.0, 56.0)]),
+        );
         assert_eq!(finding.severity, Severity::Clash);
-        assert!(finding.message.contains("run 30.00° past"), "{}", finding.message);
-        assert!(finding.working.iter().any(|line| (line.term.value() - 166.0).abs() < 1e-9));
+        assert!(
+            finding.message.contains("run 30.00° past"),
+            "{}",
+            finding.message
+        );
+        assert!(
+            finding
+                .working
+                .iter()
+                .any(|line| (line.term.value() - 166.0).abs() < 1e-9)
+        );
     }
 
     #[test]
     fn the_covered_angle_grows_until_the_edges_meet() {
-        let ears = [Sector { start_deg: 350.0, extent_deg: 60.0 }];
-        let lugs = [Sector { start_deg: 0.0, extent_deg: 60.0 }];
-        let twist = Twist { degrees: 90.0, hand: Hand::Clockwise };
+        let ears = [Sector {
+            start_deg: 350.0,
+            extent_deg: 60.0,
+        }];
+        let lugs = [Sector {
+            start_deg: 0.0,
+            extent_deg: 60.0,
+        }];
+        let twist = Twist {
+            degrees: 90.0,
+            hand: Hand::Clockwise,
+        };
         let (turn, most) = greatest_on_the_way(&lugs, &ears, twist);
-        assert!((turn - 80.0).abs() < 1e-9 && (most - 60.0).abs() < 1e-9, "{turn} {most}");
-        let twist = Twist { degrees: 90.0, hand: Hand::Anticlockwise };
+        assert!(
+            (turn - 80.0).abs() < 1e-9 && (most - 60.0).abs() < 1e-9,
+            "{turn} {most}"
+        );
+        let twist = Twist {
+            degrees: 90.0,
+            hand: Hand::Anticlockwise,
+        };
         let (turn, most) = greatest_on_the_way(&lugs, &ears, twist);
-        assert!((turn - 90.0).abs() < 1e-9 && (most - 50.0).abs() < 1e-9, "{turn} {most}");
+        assert!(
+            (turn - 90.0).abs() < 1e-9 && (most - 50.0).abs() < 1e-9,
+            "{turn} {most}"
+        );
     }
 
     #[test]

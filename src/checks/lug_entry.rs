@@ -38,9 +38,18 @@ pub fn check(cx: &Context) -> Result<Finding, NotJudged> {
     let ((ears, throat), twist) = both(both(ears, cx.body(BodyField::Throat)), twist_of(cx))?;
     let radii = (throat.value() / 2.0, cx.ring.sizes.lug_diameter / 2.0);
     if radii.1 <= radii.0 {
-        return Ok(Finding::said(KEY, Severity::Ok, "the lugs stay inside the throat: they pass, and hold nothing"));
+        return Ok(Finding::said(
+            KEY,
+            Severity::Ok,
+            "the lugs stay inside the throat: they pass, and hold nothing",
+        ));
     }
-    let entry: Vec<Sector> = cx.ring.lugs.iter().map(|lug| turned(*lug, -twist.signed_deg())).collect();
+    let entry: Vec<Sector> = cx
+        .ring
+        .lugs
+        .iter()
+        .map(|lug| turned(*lug, -twist.signed_deg()))
+        .collect();
     let Some(tightest) = tightest_of(&entry, ears) else {
         return Ok(Finding::said(KEY, Severity::Ok, "no ears to pass"));
     };
@@ -55,13 +64,19 @@ pub fn twist_of(cx: &Context) -> Result<Twist, NotJudged> {
     let body = &cx.design.body;
     let hand = cx.known(FieldRef::TwistHand, &body.twist_hand);
     let (degrees, hand) = both(cx.body(BodyField::Twist), hand)?;
-    Ok(Twist { degrees: degrees.value(), hand: *hand })
+    Ok(Twist {
+        degrees: degrees.value(),
+        hand: *hand,
+    })
 }
 
 /// The sector turned by a clock angle, degrees.
 #[must_use]
 pub fn turned(sector: Sector, by_deg: f64) -> Sector {
-    Sector { start_deg: (sector.start_deg + by_deg).rem_euclid(360.0), ..sector }
+    Sector {
+        start_deg: (sector.start_deg + by_deg).rem_euclid(360.0),
+        ..sector
+    }
 }
 
 fn tightest_of(lugs: &[Sector], ears: &[Sector]) -> Option<Tightest> {
@@ -71,18 +86,33 @@ fn tightest_of(lugs: &[Sector], ears: &[Sector]) -> Option<Tightest> {
             let (before, after) = gaps_deg(*lug, *ear);
             let gap_deg = before.min(after);
             if tightest.is_none_or(|known| gap_deg < known.gap_deg) {
-                tightest = Some(Tightest { gap_deg, lug: index, ear: *ear });
+                tightest = Some(Tightest {
+                    gap_deg,
+                    lug: index,
+                    ear: *ear,
+                });
             }
         }
     }
     tightest
 }
 
-fn judge(cx: &Context, radii: (f64, f64), twist: Twist, ears: &[Sector], tightest: Tightest) -> Finding {
-    let gap_at = |radius: f64| radius * tightest.gap_deg.to_radians() - lug_intrusion(cx.ring, radius);
+fn judge(
+    cx: &Context,
+    radii: (f64, f64),
+    twist: Twist,
+    ears: &[Sector],
+    tightest: Tightest,
+) -> Finding {
+    let gap_at =
+        |radius: f64| radius * tightest.gap_deg.to_radians() - lug_intrusion(cx.ring, radius);
     let (radius, _) = most_in(radii, |radius| -gap_at(radius));
     let angle = Term::named("angle between lug and ear", tightest.gap_deg, Unit::Deg);
-    let left = Term::named("left standing by the cutter there", lug_intrusion(cx.ring, radius), Unit::Mm);
+    let left = Term::named(
+        "left standing by the cutter there",
+        lug_intrusion(cx.ring, radius),
+        Unit::Mm,
+    );
     let at = Term::named("radius of the least gap", radius, Unit::Mm);
     let gap = at * angle.apply("radians", f64::to_radians) - left;
     let gap = gap.apply("to 0.001", |gap| (gap / MICROMETRE).round() * MICROMETRE);
@@ -101,31 +131,48 @@ fn judge(cx: &Context, radii: (f64, f64), twist: Twist, ears: &[Sector], tightes
         format!("lug {number} runs onto an ear at entry, by {value} at radius {place}")
     } else {
         let wanted = Unit::Mm.show(finding.limit.unwrap_or(bounds.caution));
-        format!("lug {number} clears its ear at entry by {value} at radius {place}, wanted at least {wanted}")
+        format!(
+            "lug {number} clears its ear at entry by {value} at radius {place}, wanted at least {wanted}"
+        )
     };
     let lug = cx.ring.lugs.get(tightest.lug).copied();
-    let plan = |sector| Place::Plan { sector, inner_mm: radii.0, outer_mm: radii.1 };
+    let plan = |sector| Place::Plan {
+        sector,
+        inner_mm: radii.0,
+        outer_mm: radii.1,
+    };
     finding.places.extend(lug.map(plan));
-    finding.at(plan(tightest.ear)).cured_by(remedy(cx, radii, twist, ears))
+    finding
+        .at(plan(tightest.ear))
+        .cured_by(remedy(cx, radii, twist, ears))
 }
 
 /// The angle that every lug edge must stand off its ear at entry, degrees: the radius that asks for the most rules.
 fn needed_deg(cx: &Context, radii: (f64, f64)) -> f64 {
     let clearance = cx.limits().entry_clearance;
-    most_in(radii, |radius| (clearance / radius).to_degrees() + stands_out_deg(cx.ring, radius)).1
+    most_in(radii, |radius| {
+        (clearance / radius).to_degrees() + stands_out_deg(cx.ring, radius)
+    })
+    .1
 }
 
 /// Whether these locked lugs would enter with the wanted clearance; true where ears, throat or twist are unknown.
 #[must_use]
 pub fn would_enter(cx: &Context, lugs: &[Sector]) -> bool {
     let body = &cx.design.body;
-    let (Some(ears), Some(throat), Ok(twist)) = (body.ears.value(), body.throat.number(), twist_of(cx)) else {
+    let (Some(ears), Some(throat), Ok(twist)) =
+        (body.ears.value(), body.throat.number(), twist_of(cx))
+    else {
         return true;
     };
     let radii = (throat / 2.0, cx.ring.sizes.lug_diameter / 2.0);
-    let entry: Vec<Sector> = lugs.iter().map(|lug| turned(*lug, -twist.signed_deg())).collect();
+    let entry: Vec<Sector> = lugs
+        .iter()
+        .map(|lug| turned(*lug, -twist.signed_deg()))
+        .collect();
     radii.1 <= radii.0
-        || tightest_of(&entry, ears).is_none_or(|tightest| tightest.gap_deg >= needed_deg(cx, radii) - ROUNDING)
+        || tightest_of(&entry, ears)
+            .is_none_or(|tightest| tightest.gap_deg >= needed_deg(cx, radii) - ROUNDING)
 }
 
 /// The lugs of the rule where others are set by hand; otherwise these lugs, each edge cut back by what it lacks.
@@ -138,14 +185,26 @@ fn remedy(cx: &Context, radii: (f64, f64), twist: Twist, ears: &[Sector]) -> Rem
         };
     }
     let need_deg = needed_deg(cx, radii);
-    let entry = cx.ring.lugs.iter().map(|lug| turned(*lug, -twist.signed_deg()));
+    let entry = cx
+        .ring
+        .lugs
+        .iter()
+        .map(|lug| turned(*lug, -twist.signed_deg()));
     let cut: Vec<Sector> = entry.map(|lug| cut_back(lug, ears, need_deg)).collect();
     if cut.iter().any(|lug| lug.extent_deg < LEAST_LUG) {
-        return Remedy::words("these lugs do not fit these slots: measure the ears again, or take a smaller cutter");
+        return Remedy::words(
+            "these lugs do not fit these slots: measure the ears again, or take a smaller cutter",
+        );
     }
-    let lugs = cut.into_iter().map(|lug| turned(lug, twist.signed_deg())).collect();
+    let lugs = cut
+        .into_iter()
+        .map(|lug| turned(lug, twist.signed_deg()))
+        .collect();
     Remedy {
-        text: format!("cut every lug edge back until it stands {} off its ear", Unit::Deg.show(need_deg)),
+        text: format!(
+            "cut every lug edge back until it stands {} off its ear",
+            Unit::Deg.show(need_deg)
+        ),
         change: Some(Change::Lugs(lugs)),
     }
 }
@@ -157,7 +216,10 @@ fn cut_back(lug: Sector, ears: &[Sector], need_deg: f64) -> Sector {
         let (before, after) = gaps_deg(cut, *ear);
         let short = |gap: f64| (((need_deg - gap) / ANGLE_STEP).ceil() * ANGLE_STEP).max(0.0);
         let (start, end) = (short(before), short(after));
-        cut = Sector { start_deg: cut.start_deg + start, extent_deg: cut.extent_deg - start - end };
+        cut = Sector {
+            start_deg: cut.start_deg + start,
+            extent_deg: cut.extent_deg - start - end,
+        };
     }
     cut
 }
@@ -172,7 +234,10 @@ mod tests {
     /// Slots of the fixture at 80..152, 202..260 and 316..20 degrees; lugs given at entry, turned by 62 to lock.
     fn with_lugs_at_entry(lugs: &[(f64, f64)]) -> Design {
         let mut design = design();
-        let locked = lugs.iter().map(|(start_deg, extent_deg)| Sector { start_deg: start_deg + 62.0, extent_deg: *extent_deg });
+        let locked = lugs.iter().map(|(start_deg, extent_deg)| Sector {
+            start_deg: start_deg + 62.0,
+            extent_deg: *extent_deg,
+        });
         design.ring.lugs = Choice::Set(locked.collect());
         design
     }
@@ -181,7 +246,11 @@ mod tests {
     fn the_rule_enters_with_its_clearance() {
         let finding = judged(check, &design());
         assert_eq!(finding.severity, Severity::Ok, "{}", finding.message);
-        assert!((finding.value.unwrap() - 0.15).abs() < 1e-9, "{:?}", finding.value);
+        assert!(
+            (finding.value.unwrap() - 0.15).abs() < 1e-9,
+            "{:?}",
+            finding.value
+        );
     }
 
     // A radial cutter leaves a true radial flank without fillet, so the gap is radius x angle at the throat:
@@ -192,8 +261,15 @@ mod tests {
         design.ring.milling = crate::document::MillingMethod::RadialCutter;
         let finding = judged(check, &design);
         assert_eq!(finding.severity, Severity::Caution, "{}", finding.message);
-        assert!((finding.value.unwrap() - 0.087).abs() < 1e-9, "{:?}", finding.value);
-        assert_eq!(judged(check, &cured(&design, &finding)).severity, Severity::Ok);
+        assert!(
+            (finding.value.unwrap() - 0.087).abs() < 1e-9,
+            "{:?}",
+            finding.value
+        );
+        assert_eq!(
+            judged(check, &cured(&design, &finding)).severity,
+            Severity::Ok
+        );
     }
 
     #[test]
@@ -202,7 +278,10 @@ mod tests {
         let design = with_lugs_at_entry(&[(81.0, 70.0), (203.0, 56.8), (317.0, 62.0)]);
         let finding = judged(check, &design);
         assert_eq!(finding.severity, Severity::Clash, "{}", finding.message);
-        assert_eq!(judged(check, &cured(&design, &finding)).severity, Severity::Ok);
+        assert_eq!(
+            judged(check, &cured(&design, &finding)).severity,
+            Severity::Ok
+        );
     }
 
     #[test]
@@ -210,14 +289,27 @@ mod tests {
         let mut design = with_lugs_at_entry(&[(79.0, 70.0), (206.0, 50.0), (320.0, 55.0)]);
         let finding = judged(check, &design);
         assert_eq!(finding.severity, Severity::Clash);
-        assert!(finding.message.contains("runs onto an ear"), "{}", finding.message);
-        assert_eq!(judged(check, &cured(&design, &finding)).severity, Severity::Ok);
+        assert!(
+            finding.message.contains("runs onto an ear"),
+            "{}",
+            finding.message
+        );
+        assert_eq!(
+            judged(check, &cured(&design, &finding)).severity,
+            Severity::Ok
+        );
         // Without lugs by rule to go back to, these lugs themselves are cut back.
         let bench = crate::checks::fixture::Bench::of(design.clone());
         let mut derivation = bench.derivation.clone();
         derivation.lugs_by_rule = None;
-        let cut = check(&Context { derivation: &derivation, ..bench.cx() }).unwrap();
-        let Some(Change::Lugs(lugs)) = cut.remedy.unwrap().change else { panic!("no lugs") };
+        let cut = check(&Context {
+            derivation: &derivation,
+            ..bench.cx()
+        })
+        .unwrap();
+        let Some(Change::Lugs(lugs)) = cut.remedy.unwrap().change else {
+            panic!("no lugs")
+        };
         design.ring.lugs = Choice::Set(lugs);
         let again = judged(check, &design);
         assert_eq!(again.severity, Severity::Ok, "{}", again.message);
@@ -238,7 +330,14 @@ mod tests {
         let bench = crate::checks::fixture::Bench::of(unknown.clone());
         unknown.body.ears = Interface::Unknown;
         unknown.body.twist_hand = Interface::Unknown;
-        let lacking = check(&Context { design: &unknown, ..bench.cx() }).unwrap_err();
-        assert_eq!(lacking, NotJudged(vec![FieldRef::Ears, FieldRef::TwistHand]));
+        let lacking = check(&Context {
+            design: &unknown,
+            ..bench.cx()
+        })
+        .unwrap_err();
+        assert_eq!(
+            lacking,
+            NotJudged(vec![FieldRef::Ears, FieldRef::TwistHand])
+        );
     }
 }

@@ -29,17 +29,28 @@ pub fn narrowest_deg(ring: &ResolvedRing, radii_mm: (f64, f64)) -> f64 {
 /// The lug wider by an angle on both sides.
 #[must_use]
 pub fn widened(lug: Sector, by_deg: f64) -> Sector {
-    Sector { start_deg: lug.start_deg - by_deg, extent_deg: lug.extent_deg + 2.0 * by_deg }
+    Sector {
+        start_deg: lug.start_deg - by_deg,
+        extent_deg: lug.extent_deg + 2.0 * by_deg,
+    }
 }
 
 /// The radius at which `what` is greatest, and its value there: stations first, then a golden section between the
 /// neighbours of the best one.
 pub fn most_in((inner_mm, outer_mm): (f64, f64), what: impl Fn(f64) -> f64) -> (f64, f64) {
     let step = (outer_mm - inner_mm) / f64::from(STATIONS);
-    let at = |index: u32| if index == STATIONS { outer_mm } else { inner_mm + f64::from(index) * step };
+    let at = |index: u32| {
+        if index == STATIONS {
+            outer_mm
+        } else {
+            inner_mm + f64::from(index) * step
+        }
+    };
     let (best, most) = (0..=STATIONS)
         .map(|index| (index, what(at(index))))
-        .fold((0, f64::NEG_INFINITY), |best, next| if next.1 > best.1 { next } else { best });
+        .fold((0, f64::NEG_INFINITY), |best, next| {
+            if next.1 > best.1 { next } else { best }
+        });
     let (mut low, mut high) = (at(best.saturating_sub(1)), at((best + 1).min(STATIONS)));
     let golden = (5.0_f64.sqrt() - 1.0) / 2.0;
     for _ in 0..STEPS {
@@ -52,7 +63,11 @@ pub fn most_in((inner_mm, outer_mm): (f64, f64), what: impl Fn(f64) -> f64) -> (
     }
     let middle = f64::midpoint(low, high);
     let found = what(middle);
-    if found > most { (middle, found) } else { (at(best), most) }
+    if found > most {
+        (middle, found)
+    } else {
+        (at(best), most)
+    }
 }
 
 #[cfg(test)]
@@ -69,7 +84,13 @@ mod tests {
 
     #[test]
     fn a_lug_is_widened_on_both_sides() {
-        let lug = widened(Sector { start_deg: 10.0, extent_deg: 30.0 }, 2.0);
+        let lug = widened(
+            Sector {
+                start_deg: 10.0,
+                extent_deg: 30.0,
+            },
+            2.0,
+        );
         assert_eq!((lug.start_deg, lug.extent_deg), (8.0, 34.0));
     }
 }

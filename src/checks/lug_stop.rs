@@ -32,14 +32,28 @@ pub fn check(cx: &Context) -> Result<Finding, NotJudged> {
         Presence::Absent => return without_a_stop(cx),
         Presence::Present => {}
     }
-    let place = both(cx.body(BodyField::StopRadius), cx.body(BodyField::StopDepth));
-    let ((angle, (radius, depth)), twist) = both(both(cx.body(BodyField::StopAngle), place), twist_of(cx))?;
-    let stop = Stop { angle, radius_mm: radius.value(), depth_mm: depth.value() };
+    let place = both(
+        cx.body(BodyField::StopRadius),
+        cx.body(BodyField::StopDepth),
+    );
+    let ((angle, (radius, depth)), twist) =
+        both(both(cx.body(BodyField::StopAngle), place), twist_of(cx))?;
+    let stop = Stop {
+        angle,
+        radius_mm: radius.value(),
+        depth_mm: depth.value(),
+    };
     if let Some(passed) = passes_by(cx, &stop) {
         return Ok(passed);
     }
     Ok(nearest(cx, &stop, twist).map_or_else(
-        || Finding::said(KEY, Severity::Caution, "the ring has no lugs to meet the stop"),
+        || {
+            Finding::said(
+                KEY,
+                Severity::Caution,
+                "the ring has no lugs to meet the stop",
+            )
+        },
         |meeting| judge(cx, &stop, twist, &meeting),
     ))
 }
@@ -47,9 +61,19 @@ pub fn check(cx: &Context) -> Result<Finding, NotJudged> {
 fn without_a_stop(cx: &Context) -> Result<Finding, NotJudged> {
     match cx.design.body.lock_pin {
         Presence::Unknown => Err(FieldRef::LockPin.into()),
-        Presence::Present => Ok(Finding::said(KEY, Severity::Ok, "no stop: the lock pin ends the turn")),
-        Presence::Absent => Ok(Finding::said(KEY, Severity::Caution, "neither stop nor lock pin ends the turn")
-            .cured_by(Remedy::words("set a pin in the ring that meets an ear when locked"))),
+        Presence::Present => Ok(Finding::said(
+            KEY,
+            Severity::Ok,
+            "no stop: the lock pin ends the turn",
+        )),
+        Presence::Absent => Ok(Finding::said(
+            KEY,
+            Severity::Caution,
+            "neither stop nor lock pin ends the turn",
+        )
+        .cured_by(Remedy::words(
+            "set a pin in the ring that meets an ear when locked",
+        ))),
     }
 }
 
@@ -60,17 +84,36 @@ fn passes_by(cx: &Context, stop: &Stop) -> Option<Finding> {
     let (root, tip) = (sizes.nose_diameter / 2.0, sizes.lug_diameter / 2.0);
     let mm = |value: f64| Unit::Mm.show(value);
     let miss = if stop.depth_mm < front || stop.depth_mm > rear {
-        format!("it stands {} behind the flange, the lugs from {} to {}", mm(stop.depth_mm), mm(front), mm(rear))
+        format!(
+            "it stands {} behind the flange, the lugs from {} to {}",
+            mm(stop.depth_mm),
+            mm(front),
+            mm(rear)
+        )
     } else if stop.radius_mm < root || stop.radius_mm > tip {
-        format!("it stands {} from the axis, the lugs from {} to {}", mm(stop.radius_mm), mm(root), mm(tip))
+        format!(
+            "it stands {} from the axis, the lugs from {} to {}",
+            mm(stop.radius_mm),
+            mm(root),
+            mm(tip)
+        )
     } else {
         return None;
     };
-    let place = Place::Span { a: (front, stop.radius_mm), b: (rear, stop.radius_mm) };
+    let place = Place::Span {
+        a: (front, stop.radius_mm),
+        b: (rear, stop.radius_mm),
+    };
     Some(
-        Finding::said(KEY, Severity::Caution, format!("the stop passes by the lugs: {miss}"))
-            .at(place)
-            .cured_by(Remedy::words("measure stop radius and depth again, or bring a lug to it")),
+        Finding::said(
+            KEY,
+            Severity::Caution,
+            format!("the stop passes by the lugs: {miss}"),
+        )
+        .at(place)
+        .cured_by(Remedy::words(
+            "measure stop radius and depth again, or bring a lug to it",
+        )),
     )
 }
 
@@ -89,11 +132,20 @@ fn nearest(cx: &Context, stop: &Stop, twist: Twist) -> Option<Meeting> {
     let out_deg = stands_out_deg(cx.ring, stop.radius_mm);
     let meetings = cx.ring.lugs.iter().enumerate().map(|(index, lug)| {
         let lug = widened(*lug, out_deg);
-        let ahead = twist.hand.sign() * (stop.angle.value() - leading_deg(lug, twist.hand)) + twist.degrees;
+        let ahead =
+            twist.hand.sign() * (stop.angle.value() - leading_deg(lug, twist.hand)) + twist.degrees;
         let turn_deg = ahead.rem_euclid(360.0);
-        Meeting { index, turn_deg, lands_on_it: turn_deg > 360.0 - lug.extent_deg }
+        Meeting {
+            index,
+            turn_deg,
+            lands_on_it: turn_deg > 360.0 - lug.extent_deg,
+        }
     });
-    meetings.min_by(|a, b| b.lands_on_it.cmp(&a.lands_on_it).then(a.turn_deg.total_cmp(&b.turn_deg)))
+    meetings.min_by(|a, b| {
+        b.lands_on_it
+            .cmp(&a.lands_on_it)
+            .then(a.turn_deg.total_cmp(&b.turn_deg))
+    })
 }
 
 /// The face that goes first when the ring is turned to lock.
@@ -113,30 +165,60 @@ fn judge(cx: &Context, stop: &Stop, twist: Twist, meeting: &Meeting) -> Finding 
     };
     let number = meeting.index + 1;
     let mut finding = if meeting.lands_on_it {
-        Finding::said(KEY, Severity::Clash, format!("lug {number} comes down on the stop when it drops in"))
-            .cured_by(Remedy::words("let the lugs follow their rule, or measure stop angle and twist again"))
+        Finding::said(
+            KEY,
+            Severity::Clash,
+            format!("lug {number} comes down on the stop when it drops in"),
+        )
+        .cured_by(Remedy::words(
+            "let the lugs follow their rule, or measure stop angle and twist again",
+        ))
     } else {
         let gap = meeting.turn_deg - twist.degrees;
-        let turn = Term::named("turn from entry until a lug meets the stop", meeting.turn_deg, Unit::Deg);
+        let turn = Term::named(
+            "turn from entry until a lug meets the stop",
+            meeting.turn_deg,
+            Unit::Deg,
+        );
         let whole = Term::field(FieldRef::Body(BodyField::Twist), twist.degrees);
-        let working = Working::new("lug short of the stop when locked", turn - whole, Unit::Deg, LORE);
-        let finding = if gap < -ROUNDING { met_too_early(cx, working) } else { met_late(cx, working) };
+        let working = Working::new(
+            "lug short of the stop when locked",
+            turn - whole,
+            Unit::Deg,
+            LORE,
+        );
+        let finding = if gap < -ROUNDING {
+            met_too_early(cx, working)
+        } else {
+            met_late(cx, working)
+        };
         finding.cured_by(remedy(cx, twist, meeting.index, gap))
     };
     finding.places.extend(lug.map(plan));
-    let mark = Sector { start_deg: stop.angle.value(), extent_deg: 0.0 };
-    finding.at(Place::Plan { sector: mark, inner_mm: stop.radius_mm, outer_mm: stop.radius_mm })
+    let mark = Sector {
+        start_deg: stop.angle.value(),
+        extent_deg: 0.0,
+    };
+    finding.at(Place::Plan {
+        sector: mark,
+        inner_mm: stop.radius_mm,
+        outer_mm: stop.radius_mm,
+    })
 }
 
 /// The turn ends before the lock: within the play of its hole the lock pin still drops.
 fn met_too_early(cx: &Context, working: Working) -> Finding {
-    let bounds = Bounds { clash: -pin_play_deg(cx), caution: 0.0, scale: 1.0 };
+    let bounds = Bounds {
+        clash: -pin_play_deg(cx),
+        caution: 0.0,
+        scale: 1.0,
+    };
     let short = Unit::Deg.show(-working.term.value());
     let finding = at_least(KEY, working, bounds);
     match (finding.severity, cx.design.body.lock_pin) {
-        (Severity::Clash, Presence::Present) => {
-            finding.saying(format!("the stop is met {short} before the lock: the lock pin does not drop"))
-        }
+        (Severity::Clash, Presence::Present) => finding.saying(format!(
+            "the stop is met {short} before the lock: the lock pin does not drop"
+        )),
         (Severity::Clash | Severity::Caution | Severity::Note | Severity::Ok, _) => {
             finding.saying(format!("the stop is met {short} before the lock"))
         }
@@ -146,7 +228,11 @@ fn met_too_early(cx: &Context, working: Working) -> Finding {
 /// Angle by which the ring may be short of the lock while the pin still finds its hole, degrees.
 fn pin_play_deg(cx: &Context) -> f64 {
     let body = &cx.design.body;
-    match (body.lock_pin, body.lock_pin_diameter.number(), body.lock_pin_circle.number()) {
+    match (
+        body.lock_pin,
+        body.lock_pin_diameter.number(),
+        body.lock_pin_circle.number(),
+    ) {
         (Presence::Present, Some(pin), Some(circle)) if circle > 0.0 => {
             let play = (cx.ring.sizes.lock_hole_diameter - pin).max(0.0);
             (play / circle).to_degrees()
@@ -156,7 +242,11 @@ fn pin_play_deg(cx: &Context) -> f64 {
 }
 
 fn met_late(cx: &Context, working: Working) -> Finding {
-    let bounds = Bounds { clash: f64::INFINITY, caution: cx.limits().stop_gap_caution, scale: 1.0 };
+    let bounds = Bounds {
+        clash: f64::INFINITY,
+        caution: cx.limits().stop_gap_caution,
+        scale: 1.0,
+    };
     at_most(KEY, working, bounds)
 }
 
@@ -164,7 +254,9 @@ fn met_late(cx: &Context, working: Working) -> Finding {
 fn remedy(cx: &Context, twist: Twist, index: usize, gap: f64) -> Remedy {
     let mut lugs = cx.ring.lugs.clone();
     let again = "measure stop angle and twist again";
-    let Some(lug) = lugs.get_mut(index) else { return Remedy::words(again) };
+    let Some(lug) = lugs.get_mut(index) else {
+        return Remedy::words(again);
+    };
     lug.extent_deg += gap;
     if twist.hand == Hand::Anticlockwise {
         lug.start_deg -= gap;
@@ -173,12 +265,24 @@ fn remedy(cx: &Context, twist: Twist, index: usize, gap: f64) -> Remedy {
         return Remedy::words(again);
     }
     if gap > 0.0 && !would_enter(cx, &lugs) {
-        return Remedy::words(format!("a lug that reaches the stop does not enter its slot: {again}"));
+        return Remedy::words(format!(
+            "a lug that reaches the stop does not enter its slot: {again}"
+        ));
     }
     let number = index + 1;
-    let way = if gap < 0.0 { "cut back" } else { "bring forward" };
-    let text = format!("{way} the leading face of lug {number} by {}, or {again}", Unit::Deg.show(gap.abs()));
-    Remedy { text, change: Some(Change::Lugs(lugs)) }
+    let way = if gap < 0.0 {
+        "cut back"
+    } else {
+        "bring forward"
+    };
+    let text = format!(
+        "{way} the leading face of lug {number} by {}, or {again}",
+        Unit::Deg.show(gap.abs())
+    );
+    Remedy {
+        text,
+        change: Some(Change::Lugs(lugs)),
+    }
 }
 
 #[cfg(test)]
@@ -192,8 +296,15 @@ mod tests {
     /// the stop at 200, behind the ear from 152 to 202, where no lug drops in.
     fn with_leading_face_at(end_deg: f64) -> Design {
         let mut design = design();
-        let lug = |start_deg: f64, end_deg: f64| Sector { start_deg, extent_deg: end_deg - start_deg };
-        design.ring.lugs = Choice::Set(vec![lug(148.0, end_deg), lug(268.0, 314.0), lug(22.0, 76.0)]);
+        let lug = |start_deg: f64, end_deg: f64| Sector {
+            start_deg,
+            extent_deg: end_deg - start_deg,
+        };
+        design.ring.lugs = Choice::Set(vec![
+            lug(148.0, end_deg),
+            lug(268.0, 314.0),
+            lug(22.0, 76.0),
+        ]);
         design.ring.milling = MillingMethod::RadialCutter;
         design.body.stop_angle = Interface::measured(200.0, "protractor photograph");
         design
@@ -208,7 +319,10 @@ mod tests {
         let finding = judged(check, &short);
         assert_eq!(finding.severity, Severity::Caution);
         assert!((finding.value.unwrap() - 1.0).abs() < 1e-9);
-        assert_eq!(judged(check, &cured(&short, &finding)).severity, Severity::Ok);
+        assert_eq!(
+            judged(check, &cured(&short, &finding)).severity,
+            Severity::Ok
+        );
     }
 
     #[test]
@@ -217,15 +331,28 @@ mod tests {
         let finding = judged(check, &long);
         assert_eq!(finding.severity, Severity::Clash);
         assert!((finding.value.unwrap() + 1.0).abs() < 1e-9);
-        assert!(finding.message.contains("lock pin does not drop"), "{}", finding.message);
-        assert_eq!(judged(check, &cured(&long, &finding)).severity, Severity::Ok);
+        assert!(
+            finding.message.contains("lock pin does not drop"),
+            "{}",
+            finding.message
+        );
+        assert_eq!(
+            judged(check, &cured(&long, &finding)).severity,
+            Severity::Ok
+        );
     }
 
     // Play 0.15 on a circle of 59: 0.15 / 59 rad = 0.1457 degrees; the pin still drops at 0.1.
     #[test]
     fn within_the_play_of_the_hole_it_is_a_caution() {
-        assert_eq!(judged(check, &with_leading_face_at(200.1)).severity, Severity::Caution);
-        assert_eq!(judged(check, &with_leading_face_at(200.2)).severity, Severity::Clash);
+        assert_eq!(
+            judged(check, &with_leading_face_at(200.1)).severity,
+            Severity::Caution
+        );
+        assert_eq!(
+            judged(check, &with_leading_face_at(200.2)).severity,
+            Severity::Clash
+        );
     }
 
     #[test]
@@ -234,7 +361,10 @@ mod tests {
         design.ring.milling = MillingMethod::RadialCutter;
         design.body.twist_hand = Interface::measured(Hand::Anticlockwise, "protractor photograph");
         design.body.stop_angle = Interface::measured(20.0, "protractor photograph");
-        let lug = |start_deg: f64, extent_deg: f64| Sector { start_deg, extent_deg };
+        let lug = |start_deg: f64, extent_deg: f64| Sector {
+            start_deg,
+            extent_deg,
+        };
         design.ring.lugs = Choice::Set(vec![lug(20.1, 60.0), lug(142.0, 50.0), lug(258.0, 52.0)]);
         let met = judged(check, &design);
         assert_eq!(met.severity, Severity::Ok, "{}", met.message);
@@ -242,7 +372,10 @@ mod tests {
         design.ring.lugs = Choice::Set(vec![lug(19.0, 60.0), lug(142.0, 50.0), lug(258.0, 52.0)]);
         let finding = judged(check, &design);
         assert_eq!(finding.severity, Severity::Clash);
-        assert_eq!(judged(check, &cured(&design, &finding)).severity, Severity::Ok);
+        assert_eq!(
+            judged(check, &cured(&design, &finding)).severity,
+            Severity::Ok
+        );
     }
 
     #[test]
@@ -252,7 +385,11 @@ mod tests {
         design.body.stop_angle = Interface::measured(120.0, "protractor photograph");
         let finding = judged(check, &design);
         assert_eq!(finding.severity, Severity::Clash);
-        assert!(finding.message.contains("comes down on the stop"), "{}", finding.message);
+        assert!(
+            finding.message.contains("comes down on the stop"),
+            "{}",
+            finding.message
+        );
     }
 
     #[test]

@@ -51,7 +51,9 @@ pub use finding::{Change, Finding, FindingKey, Place, Remedy, Severity};
 pub fn all(cx: &Context) -> Vec<Finding> {
     FindingKey::ALL
         .iter()
-        .map(|key| run(*key, cx).unwrap_or_else(|NotJudged(missing)| Finding::not_judged(*key, &missing)))
+        .map(|key| {
+            run(*key, cx).unwrap_or_else(|NotJudged(missing)| Finding::not_judged(*key, &missing))
+        })
         .collect()
 }
 
@@ -65,7 +67,7 @@ fn run(key: FindingKey, cx: &Context) -> Result<Finding, NotJudged> {
         FindingKey::ThreadBottoming => thread_bottoming::check(cx),
         FindingKey::ThreadEngagement => thread_engagement::check(cx),
         FindingKey::Relief => relief::check(cx),
-        FindingKey::ThinWall => thin_wall::check(cx),
+        FindingKey::ThinWall => Ok(thin_wall::check(cx)),
         FindingKey::ApertureRing => aperture_ring::check(cx),
         FindingKey::LensBarrel => lens_barrel::check(cx),
         FindingKey::Throat => throat::check(cx),
@@ -87,11 +89,23 @@ fn run(key: FindingKey, cx: &Context) -> Result<Finding, NotJudged> {
 /// The findings of a design whose ring is not whole, or whose sizes make no shape: what is known is judged, what
 /// stops the ring is told, and every other check says that it was not judged.
 #[must_use]
-pub fn without_a_ring(design: &Design, derivation: &Derivation, shape_fault: Option<&str>) -> Vec<Finding> {
-    FindingKey::ALL.iter().map(|key| without(*key, design, derivation, shape_fault)).collect()
+pub fn without_a_ring(
+    design: &Design,
+    derivation: &Derivation,
+    shape_fault: Option<&str>,
+) -> Vec<Finding> {
+    FindingKey::ALL
+        .iter()
+        .map(|key| without(*key, design, derivation, shape_fault))
+        .collect()
 }
 
-fn without(key: FindingKey, design: &Design, derivation: &Derivation, shape_fault: Option<&str>) -> Finding {
+fn without(
+    key: FindingKey,
+    design: &Design,
+    derivation: &Derivation,
+    shape_fault: Option<&str>,
+) -> Finding {
     if key == FindingKey::Register {
         return register::judged(design, derivation)
             .unwrap_or_else(|NotJudged(missing)| Finding::not_judged(key, &missing));
@@ -101,18 +115,72 @@ fn without(key: FindingKey, design: &Design, derivation: &Derivation, shape_faul
     }
     match shape_fault {
         None => assumed_values::check(design, derivation),
-        Some(fault) => Finding::said(key, Severity::Clash, fault)
-            .cured_by(Remedy::words("change the sizes it names, or let them follow their rules again")),
+        Some(fault) => Finding::said(key, Severity::Clash, fault).cured_by(Remedy::words(
+            "change the sizes it names, or let them follow their rules again",
+        )),
     }
 }
 
 #[cfg(test)]
 mod tests {
-    use super::fixture::{Bench, design, workshop};
+    use super::fixture::{Bench, cured, design, with, workshop};
     use super::*;
-    use crate::document::FieldRef;
+    use crate::document::{FieldRef, RingKey};
     use crate::mount::{BodyField, Interface};
-    use crate::ring::derive;
+    use crate::ring::{derive, parts_of};
+
+    /// Findings of a design, where its sizes make a shape.
+    fn findings(design: &Design) -> Option<Vec<Finding>> {
+        let workshop = workshop();
+        let derivation = derive(design, &workshop);
+        let ring = derivation.ring.clone()?;
+        let parts = parts_of(design, &ring).ok()?;
+        Some(all(&Context {
+            design,
+            workshop: &workshop,
+            derivation: &derivation,
+            ring: &ring,
+            parts: &parts,
+        }))
+    }
+
+    /// Every dimension set off its rule, both ways, near and far.
+    #[test]
+    fn a_remedy_never_makes_its_own_finding_worse() {
+        let plain = Bench::of(design());
+        let mut tried = 0;
+        for key in RingKey::ALL {
+            let rule = plain.cx().ring.sizes.get(*key);
+            for off in [-6.0, -2.0, -0.6, -0.2, 0.2, 0.6, 2.0, 6.0] {
+                let off_rule = with(&[(*key, rule + off)]);
+                for before in findings(&off_rule).unwrap_or_default() {
+                    if before
+                        .remedy
+                        .as_ref()
+                        .is_none_or(|remedy| remedy.change.is_none())
+                    {
+                        continue;
+                    }
+                    let Some(after) = findings(&cured(&off_rule, &before)) else {
+                        continue;
+                    };
+                    let after = after
+                        .into_iter()
+                        .find(|finding| finding.key == before.key)
+                        .unwrap();
+                    assert!(
+                        !judge::is_worse(&after, &before),
+                        "{key} off by {off}: {:?}\nbefore {}\nafter {}",
+                        before.remedy,
+                        before.message,
+                        after.message
+                    );
+                    tried += 1;
+                }
+            }
+        }
+        assert!(tried > 100, "only {tried} remedies were tried");
+    }
 
     fn keys(findings: &[Finding]) -> Vec<FindingKey> {
         findings.iter().map(|finding| finding.key).collect()
@@ -128,7 +196,13 @@ mod tests {
     #[test]
     fn the_rules_pass_their_own_checks() {
         for finding in all(&Bench::of(design()).cx()) {
-            assert_ne!(finding.severity, Severity::Clash, "{:?}: {}", finding.key, finding.message);
+            assert_ne!(
+                finding.severity,
+                Severity::Clash,
+                "{:?}: {}",
+                finding.key,
+                finding.message
+            );
         }
     }
 
@@ -139,12 +213,28 @@ mod tests {
         let derivation = derive(&design, &workshop());
         let findings = without_a_ring(&design, &derivation, None);
         assert_eq!(keys(&findings), FindingKey::ALL);
-        assert_eq!(findings[0].severity, Severity::Ok, "{}", findings[0].message);
+        assert_eq!(
+            findings[0].severity,
+            Severity::Ok,
+            "{}",
+            findings[0].message
+        );
         assert_eq!(findings[1].severity, Severity::Clash);
-        assert!(findings[1].places.contains(&Place::Field(FieldRef::Body(BodyField::Throat))));
+        assert!(
+            findings[1]
+                .places
+                .contains(&Place::Field(FieldRef::Body(BodyField::Throat)))
+        );
         let rest = findings.iter().skip(2);
-        assert!(rest.clone().all(|finding| finding.severity == Severity::Note), "{findings:?}");
-        assert!(rest.clone().all(|finding| finding.message == "not judged: the ring is not whole"));
+        assert!(
+            rest.clone()
+                .all(|finding| finding.severity == Severity::Note),
+            "{findings:?}"
+        );
+        assert!(
+            rest.clone()
+                .all(|finding| finding.message == "not judged: the ring is not whole")
+        );
     }
 
     /// A lens of register 44.5 on a body of 44.0 with a shoulder wider than the throat: nothing can be built.
@@ -155,13 +245,21 @@ mod tests {
         design.lens.shoulder_diameter = Interface::measured(52.0, "caliper");
         let findings = without_a_ring(&design, &derive(&design, &workshop()), None);
         assert_eq!(findings[0].severity, Severity::Clash);
-        assert!(findings[0].message.contains("52.00 mm"), "{}", findings[0].message);
+        assert!(
+            findings[0].message.contains("52.00 mm"),
+            "{}",
+            findings[0].message
+        );
     }
 
     #[test]
     fn a_shape_fault_is_told() {
         let bench = Bench::of(design());
-        let findings = without_a_ring(&bench.design, &bench.derivation, Some("the nose is wider than the lugs"));
+        let findings = without_a_ring(
+            &bench.design,
+            &bench.derivation,
+            Some("the nose is wider than the lugs"),
+        );
         assert_eq!(findings[1].severity, Severity::Clash);
         assert_eq!(findings[1].message, "the nose is wider than the lugs");
     }

@@ -1,6 +1,8 @@
 //! Gaps between an obstacle and what moves past it: turned bodies that drop in, and lugs that turn besides.
 
-use crate::geometry::{AnnularSector, Interval, Outline, OutlineBuilder, Point, clearance, interference};
+use crate::geometry::{
+    AnnularSector, Interval, Outline, OutlineBuilder, Point, clearance, interference,
+};
 use crate::mount::{Obstacle, Sector};
 
 use super::plan_angles::gaps_deg;
@@ -38,7 +40,10 @@ impl Box3 {
     /// All that it passes, seen from a ring that drops in toward the sensor.
     #[must_use]
     pub fn swept_to_the_rear(self) -> Self {
-        Self { z: (self.z.0, self.z.1 + DROP), ..self }
+        Self {
+            z: (self.z.0, self.z.1 + DROP),
+            ..self
+        }
     }
 }
 
@@ -53,9 +58,15 @@ pub fn gap_to_turned<T: Copy + PartialEq>(body: &Outline<T>, obstacle: &Obstacle
         .line_to(Point::new(swept.z.0, swept.r.1), ())
         .close(());
     // A plate without thickness is met where its edge is met.
-    let Ok(outline) = outline else { return body.nearest(Point::new(swept.z.0, swept.r.0)).2 };
+    let Ok(outline) = outline else {
+        return body.nearest(Point::new(swept.z.0, swept.r.0)).2;
+    };
     let nearest = clearance(body, &outline);
-    if nearest.is_free() { nearest.distance } else { -interference(body, &outline).map_or(0.0, |clash| clash.depth) }
+    if nearest.is_free() {
+        nearest.distance
+    } else {
+        -interference(body, &outline).map_or(0.0, |clash| clash.depth)
+    }
 }
 
 /// Gap between a lug and an obstacle, mm; negative by the least of the three overlaps where they share a place.
@@ -85,10 +96,17 @@ mod tests {
     use super::*;
 
     const fn sector(start_deg: f64, extent_deg: f64) -> Sector {
-        Sector { start_deg, extent_deg }
+        Sector {
+            start_deg,
+            extent_deg,
+        }
     }
 
-    const LUG: Box3 = Box3 { z: (3.0, 4.0), r: (24.0, 27.0), sector: sector(0.0, 60.0) };
+    const LUG: Box3 = Box3 {
+        z: (3.0, 4.0),
+        r: (24.0, 27.0),
+        sector: sector(0.0, 60.0),
+    };
 
     fn close(a: f64, b: f64) -> bool {
         (a - b).abs() < 1e-9
@@ -97,23 +115,52 @@ mod tests {
     // Plain trigonometry.
     #[test]
     fn gaps_along_the_axis_and_in_radius() {
-        assert!(close(gap_to_lug(LUG, Box3 { z: (5.0, 8.0), ..LUG }), 1.0));
-        assert!(close(gap_to_lug(LUG, Box3 { z: (7.0, 8.0), r: (31.0, 40.0), ..LUG }), 5.0));
+        assert!(close(
+            gap_to_lug(
+                LUG,
+                Box3 {
+                    z: (5.0, 8.0),
+                    ..LUG
+                }
+            ),
+            1.0
+        ));
+        assert!(close(
+            gap_to_lug(
+                LUG,
+                Box3 {
+                    z: (7.0, 8.0),
+                    r: (31.0, 40.0),
+                    ..LUG
+                }
+            ),
+            5.0
+        ));
     }
 
     #[test]
     fn a_gap_round_the_axis_is_the_distance_of_the_edges() {
         // 60 degrees apart, radii 24..27 both: nearest at the inner ends, a triangle with three equal sides.
-        let other = Box3 { sector: sector(120.0, 10.0), ..LUG };
+        let other = Box3 {
+            sector: sector(120.0, 10.0),
+            ..LUG
+        };
         assert!(close(gap_to_lug(LUG, other), 24.0));
         // 90 degrees apart: the inner end of one over the axis of the other.
-        let square = Box3 { sector: sector(150.0, 10.0), ..LUG };
+        let square = Box3 {
+            sector: sector(150.0, 10.0),
+            ..LUG
+        };
         assert!(close(gap_to_lug(LUG, square), 24.0 * 2.0_f64.sqrt()));
     }
 
     #[test]
     fn a_shared_place_is_a_negative_gap() {
-        let shared = Box3 { z: (3.9, 6.0), r: (20.0, 25.0), sector: sector(59.0, 5.0) };
+        let shared = Box3 {
+            z: (3.9, 6.0),
+            r: (20.0, 25.0),
+            sector: sector(59.0, 5.0),
+        };
         assert!(close(gap_to_lug(LUG, shared), -0.1));
     }
 

@@ -14,7 +14,8 @@ use crate::ring::Twist;
 
 const KEY: FindingKey = FindingKey::Obstacles;
 
-const SOURCE: &str = "derived: least distance of turned bodies and annular sectors, over entry and twist";
+const SOURCE: &str =
+    "derived: least distance of turned bodies and annular sectors, over entry and twist";
 
 /// What of ring and lens is nearest to an obstacle.
 struct Nearest {
@@ -51,9 +52,16 @@ impl Part {
 pub fn check(cx: &Context) -> Result<Finding, NotJudged> {
     let obstacles = cx.known(FieldRef::Obstacles, &cx.design.body.obstacles)?;
     if obstacles.is_empty() {
-        return Ok(Finding::said(KEY, Severity::Ok, "nothing stands out of the body"));
+        return Ok(Finding::said(
+            KEY,
+            Severity::Ok,
+            "nothing stands out of the body",
+        ));
     }
-    let mut aspects: Vec<_> = obstacles.iter().map(|obstacle| judge(cx, obstacle)).collect();
+    let mut aspects: Vec<_> = obstacles
+        .iter()
+        .map(|obstacle| judge(cx, obstacle))
+        .collect();
     let lacking = unknown_of_the_lens(cx);
     if !lacking.is_empty() {
         aspects.push(Err(NotJudged(lacking)));
@@ -70,38 +78,65 @@ fn unknown_of_the_lens(cx: &Context) -> Vec<FieldRef> {
         Presence::Unknown => lacking.push(FieldRef::ApertureRing),
         Presence::Absent => {}
         Presence::Present => {
-            keys.extend([LensField::ApertureRingInner, LensField::ApertureRingOuter, LensField::ApertureRingAhead]);
+            keys.extend([
+                LensField::ApertureRingInner,
+                LensField::ApertureRingOuter,
+                LensField::ApertureRingAhead,
+            ]);
         }
     }
-    lacking.extend(keys.into_iter().filter(|key| lens.field(*key).number().is_none()).map(FieldRef::Lens));
+    lacking.extend(
+        keys.into_iter()
+            .filter(|key| lens.field(*key).number().is_none())
+            .map(FieldRef::Lens),
+    );
     lacking
 }
 
 fn judge(cx: &Context, obstacle: &Obstacle) -> Result<Finding, NotJudged> {
     let bounds = cx.bounds(LimitKey::ClearanceClash, LimitKey::ClearanceCaution);
-    let mut nearest = Nearest { part: Part::Ring, gap_mm: gap_to_turned(&cx.parts.between_lugs, obstacle) };
+    let mut nearest = Nearest {
+        part: Part::Ring,
+        gap_mm: gap_to_turned(&cx.parts.between_lugs, obstacle),
+    };
     let parts = &cx.parts;
     for (part, outline) in [
         (Part::Shoulder, &parts.shoulder),
         (Part::ApertureRing, &parts.aperture_ring),
         (Part::Barrel, &parts.barrel_swept),
     ] {
-        take(&mut nearest, part, outline.as_ref().map(|outline: &Outline<_>| gap_to_turned(outline, obstacle)));
+        take(
+            &mut nearest,
+            part,
+            outline
+                .as_ref()
+                .map(|outline: &Outline<_>| gap_to_turned(outline, obstacle)),
+        );
     }
-    take(&mut nearest, Part::Lug, Some(lug_gap(cx, obstacle, bounds.caution)?));
-    let term = Term::named("least distance over entry and twist", nearest.gap_mm, Unit::Mm);
+    take(
+        &mut nearest,
+        Part::Lug,
+        Some(lug_gap(cx, obstacle, bounds.caution)?),
+    );
+    let term = Term::named(
+        "least distance over entry and twist",
+        nearest.gap_mm,
+        Unit::Mm,
+    );
     let result = format!("{} to {}", obstacle.name, nearest.part.word());
-    Ok(at_least(KEY, Working::new(result, term, Unit::Mm, SOURCE), bounds)
-        .at(Place::Plan {
-            sector: obstacle.sector,
-            inner_mm: obstacle.inner_radius_mm,
-            outer_mm: obstacle.outer_radius_mm,
-        })
-        .at(Place::Span {
-            a: (obstacle.from_z_mm, obstacle.inner_radius_mm),
-            b: (obstacle.to_z_mm, obstacle.outer_radius_mm),
-        })
-        .cured_by(remedy(cx, obstacle, nearest.part, bounds.caution)))
+    Ok(
+        at_least(KEY, Working::new(result, term, Unit::Mm, SOURCE), bounds)
+            .at(Place::Plan {
+                sector: obstacle.sector,
+                inner_mm: obstacle.inner_radius_mm,
+                outer_mm: obstacle.outer_radius_mm,
+            })
+            .at(Place::Span {
+                a: (obstacle.from_z_mm, obstacle.inner_radius_mm),
+                b: (obstacle.to_z_mm, obstacle.outer_radius_mm),
+            })
+            .cured_by(remedy(cx, obstacle, nearest.part, bounds.caution)),
+    )
 }
 
 fn take(nearest: &mut Nearest, part: Part, gap_mm: Option<f64>) {
@@ -116,7 +151,10 @@ fn lug_box(cx: &Context) -> Box3 {
     Box3 {
         z: (sizes.groove_width, sizes.groove_width + sizes.lug_thickness),
         r: (sizes.nose_diameter / 2.0, sizes.lug_diameter / 2.0),
-        sector: Sector { start_deg: 0.0, extent_deg: 360.0 },
+        sector: Sector {
+            start_deg: 0.0,
+            extent_deg: 360.0,
+        },
     }
 }
 
@@ -131,7 +169,9 @@ fn lug_gap(cx: &Context, obstacle: &Obstacle, enough: f64) -> Result<f64, NotJud
     let twist = twist_of(cx)?;
     let out_deg = widest_deg(cx.ring, radii_met(circle.r, fixed.r));
     let lugs = cx.ring.lugs.iter().map(|lug| widened(*lug, out_deg));
-    Ok(lugs.map(|lug| gap_on_the_way(circle, lug, twist, fixed)).fold(f64::INFINITY, f64::min))
+    Ok(lugs
+        .map(|lug| gap_on_the_way(circle, lug, twist, fixed))
+        .fold(f64::INFINITY, f64::min))
 }
 
 /// The radii of the lug that are nearest to the obstacle's radii.
@@ -144,10 +184,29 @@ fn radii_met(lug: (f64, f64), obstacle: (f64, f64)) -> (f64, f64) {
 /// Both motions are one box each, so no step between is missed.
 fn gap_on_the_way(circle: Box3, locked: Sector, twist: Twist, obstacle: Box3) -> f64 {
     let entry = turned(locked, -twist.signed_deg());
-    let first = if twist.signed_deg() > 0.0 { entry } else { locked };
+    let first = if twist.signed_deg() > 0.0 {
+        entry
+    } else {
+        locked
+    };
     let extent_deg = (locked.extent_deg + twist.degrees).min(360.0);
-    let dropping = gap_to_lug(Box3 { sector: entry, ..circle }, obstacle.swept_to_the_rear());
-    let turning = gap_to_lug(Box3 { sector: Sector { extent_deg, ..first }, ..circle }, obstacle);
+    let dropping = gap_to_lug(
+        Box3 {
+            sector: entry,
+            ..circle
+        },
+        obstacle.swept_to_the_rear(),
+    );
+    let turning = gap_to_lug(
+        Box3 {
+            sector: Sector {
+                extent_deg,
+                ..first
+            },
+            ..circle
+        },
+        obstacle,
+    );
     dropping.min(turning)
 }
 
@@ -155,9 +214,11 @@ fn remedy(cx: &Context, obstacle: &Obstacle, part: Part, wanted: f64) -> Remedy 
     let sizes = &cx.ring.sizes;
     let behind_the_flange = obstacle.from_z_mm >= 0.0;
     match part {
-        Part::Shoulder | Part::ApertureRing | Part::Barrel => {
-            Remedy::words(format!("{} comes too near {}: no ring cures that", part.word(), obstacle.name))
-        }
+        Part::Shoulder | Part::ApertureRing | Part::Barrel => Remedy::words(format!(
+            "{} comes too near {}: no ring cures that",
+            part.word(),
+            obstacle.name
+        )),
         Part::Lug => Remedy::words(format!(
             "the lugs sweep {}: measure its place again, or leave out the lug that meets it",
             obstacle.name
@@ -167,9 +228,15 @@ fn remedy(cx: &Context, obstacle: &Obstacle, part: Part, wanted: f64) -> Remedy 
             if shorter >= sizes.groove_width + sizes.lug_thickness {
                 Remedy::dimension(RingKey::SpigotLength, shorter)
             } else if obstacle.inner_radius_mm > sizes.groove_root_diameter / 2.0 {
-                Remedy::dimension(RingKey::NoseDiameter, 2.0 * (obstacle.inner_radius_mm - wanted))
+                Remedy::dimension(
+                    RingKey::NoseDiameter,
+                    2.0 * (obstacle.inner_radius_mm - wanted),
+                )
             } else {
-                Remedy::words(format!("{} stands in the way of the spigot: measure its place again", obstacle.name))
+                Remedy::words(format!(
+                    "{} stands in the way of the spigot: measure its place again",
+                    obstacle.name
+                ))
             }
         }
         Part::Ring => {
@@ -177,8 +244,163 @@ fn remedy(cx: &Context, obstacle: &Obstacle, part: Part, wanted: f64) -> Remedy 
             if narrower > sizes.groove_root_diameter {
                 Remedy::dimension(RingKey::FlangeDiameter, narrower)
             } else {
-                Remedy::words(format!("{} stands over the flange: measure its place again", obstacle.name))
+                Remedy::words(format!(
+                    "{} stands over the flange: measure its place again",
+                    obstacle.name
+                ))
             }
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::checks::fixture::{cured, design, judged, lacking, with};
+    use crate::document::{Choice, Design, MillingMethod};
+    use crate::mount::Interface;
+
+    fn with_obstacle(
+        mut design: Design,
+        angles: (f64, f64),
+        radii: (f64, f64),
+        z: (f64, f64),
+    ) -> Design {
+        let obstacle = Obstacle {
+            name: "post".to_owned(),
+            sector: Sector {
+                start_deg: angles.0,
+                extent_deg: angles.1,
+            },
+            inner_radius_mm: radii.0,
+            outer_radius_mm: radii.1,
+            from_z_mm: z.0,
+            to_z_mm: z.1,
+        };
+        design.body.obstacles = Interface::measured(vec![obstacle], "depth micrometer");
+        design
+    }
+
+    /// One lug without fillets, 100..110 degrees at entry and 162..172 when locked.
+    fn one_lug() -> Design {
+        let mut design = design();
+        design.ring.lugs = Choice::Set(vec![Sector {
+            start_deg: 162.0,
+            extent_deg: 10.0,
+        }]);
+        design.ring.milling = MillingMethod::RadialCutter;
+        design
+    }
+
+    #[test]
+    fn a_contact_block_behind_the_nose_is_missed() {
+        let finding = judged(check, &design());
+        assert_eq!(finding.severity, Severity::Ok, "{}", finding.message);
+    }
+
+    // A spigot of 8.0: distances along the axis are plain differences.
+    #[test]
+    fn a_block_near_the_nose_is_a_caution_and_one_in_it_a_clash() {
+        let before = |z| {
+            with_obstacle(
+                with(&[(RingKey::SpigotLength, 8.0)]),
+                (170.0, 20.0),
+                (18.5, 23.0),
+                (z, 12.0),
+            )
+        };
+        let near = before(8.15);
+        let finding = judged(check, &near);
+        assert_eq!(finding.severity, Severity::Caution, "{}", finding.message);
+        assert!((finding.value.unwrap() - 0.15).abs() < 1e-9);
+        assert_eq!(
+            judged(check, &cured(&near, &finding)).severity,
+            Severity::Ok
+        );
+        let inside = before(7.5);
+        let finding = judged(check, &inside);
+        assert_eq!(finding.severity, Severity::Clash);
+        assert!(
+            (finding.value.unwrap() + 0.5).abs() < 1e-5,
+            "{:?}",
+            finding.value
+        );
+        assert_eq!(
+            judged(check, &cured(&inside, &finding)).severity,
+            Severity::Ok
+        );
+    }
+
+    #[test]
+    fn a_post_that_only_the_turning_lug_meets_is_found() {
+        let met = with_obstacle(one_lug(), (130.0, 2.0), (25.3, 26.5), (3.9, 4.3));
+        let finding = judged(check, &met);
+        assert_eq!(finding.severity, Severity::Clash, "{}", finding.message);
+        assert!(
+            finding.message.starts_with("post to the lugs"),
+            "{}",
+            finding.message
+        );
+        assert!(finding.value.unwrap() < 0.0);
+        let beyond = with_obstacle(one_lug(), (176.0, 2.0), (25.3, 26.5), (3.9, 4.3));
+        assert_eq!(judged(check, &beyond).severity, Severity::Ok);
+    }
+
+    #[test]
+    fn a_post_ahead_of_the_lugs_is_met_only_where_they_drop_in() {
+        let at_entry = with_obstacle(one_lug(), (104.0, 2.0), (25.3, 26.5), (0.5, 1.5));
+        let finding = judged(check, &at_entry);
+        assert_eq!(finding.severity, Severity::Clash, "{}", finding.message);
+        let on_the_way = with_obstacle(one_lug(), (130.0, 2.0), (25.3, 26.5), (0.5, 1.5));
+        let finding = judged(check, &on_the_way);
+        assert_eq!(finding.severity, Severity::Ok, "{}", finding.message);
+    }
+
+    #[test]
+    fn a_flange_does_not_drop_past_an_overhang() {
+        let wide = with(&[(RingKey::FlangeDiameter, 64.0)]);
+        let under = with_obstacle(wide, (318.0, 84.0), (31.6, 60.0), (-30.0, -8.0));
+        let finding = judged(check, &under);
+        assert_eq!(finding.severity, Severity::Clash, "{}", finding.message);
+        assert!(
+            (finding.value.unwrap() + 0.4).abs() < 1e-5,
+            "{:?}",
+            finding.value
+        );
+        assert_eq!(
+            judged(check, &cured(&under, &finding)).severity,
+            Severity::Ok
+        );
+    }
+
+    #[test]
+    fn a_lens_too_wide_for_the_body_has_no_remedy_by_dimension() {
+        let narrow = with(&[(RingKey::FlangeDiameter, 61.0)]);
+        // The aperture ring is 62 wide.
+        let finding = judged(
+            check,
+            &with_obstacle(narrow, (318.0, 84.0), (31.12, 60.0), (-30.0, -8.0)),
+        );
+        assert_eq!(finding.severity, Severity::Caution, "{}", finding.message);
+        assert!((finding.value.unwrap() - 0.12).abs() < 1e-9);
+        assert_eq!(finding.remedy.unwrap().change, None);
+    }
+
+    #[test]
+    fn no_obstacle_is_well_and_nobody_looked_is_named() {
+        let mut bare = design();
+        bare.body.obstacles = Interface::measured(Vec::new(), "caliper");
+        assert_eq!(judged(check, &bare).severity, Severity::Ok);
+        bare.body.obstacles = Interface::Unknown;
+        assert_eq!(lacking(check, &bare), NotJudged(vec![FieldRef::Obstacles]));
+    }
+
+    #[test]
+    fn an_aperture_ring_nobody_has_looked_for_is_named() {
+        let mut unseen = design();
+        unseen.lens.aperture_ring = Presence::Unknown;
+        let finding = judged(check, &unseen);
+        assert_eq!(finding.severity, Severity::Note);
+        assert_eq!(finding.message, "not judged: lens aperture ring unknown");
     }
 }

@@ -18,9 +18,11 @@ const KEY: FindingKey = FindingKey::PinLanding;
 pub fn check(cx: &Context) -> Result<Finding, NotJudged> {
     match (cx.ring.pin, cx.design.lens.stop_down_pin) {
         (PinUse::None, Presence::Unknown) => Err(FieldRef::StopDownPin.into()),
-        (PinUse::None, Presence::Absent | Presence::Present) => {
-            Ok(Finding::said(KEY, Severity::Ok, "the lens has no stop-down pin"))
-        }
+        (PinUse::None, Presence::Absent | Presence::Present) => Ok(Finding::said(
+            KEY,
+            Severity::Ok,
+            "the lens has no stop-down pin",
+        )),
         (PinUse::Pressed, _) => {
             let pin = Pin::of(cx)?;
             worst_of(vec![on_the_lip(cx, &pin), in_the_thread(cx, &pin)])
@@ -42,8 +44,14 @@ struct Pin {
 
 impl Pin {
     fn of(cx: &Context) -> Result<Self, NotJudged> {
-        let (circle, diameter) = both(cx.lens(LensField::PinCircle), cx.lens(LensField::PinDiameter))?;
-        Ok(Self { inner: circle.clone() - diameter.clone(), outer: circle + diameter })
+        let (circle, diameter) = both(
+            cx.lens(LensField::PinCircle),
+            cx.lens(LensField::PinDiameter),
+        )?;
+        Ok(Self {
+            inner: circle.clone() - diameter.clone(),
+            outer: circle + diameter,
+        })
     }
 }
 
@@ -51,14 +59,18 @@ fn on_the_lip(cx: &Context, pin: &Pin) -> Finding {
     let bounds = cx.bounds(LimitKey::PinLandingClash, LimitKey::PinLanding);
     let landing = (pin.inner.clone() - cx.size(RingKey::LipBore)) / 2.0;
     let wanted = pin.inner.value() - 2.0 * bounds.caution;
-    at_least(KEY, Working::new("lip inside the pin circle", landing, Unit::Mm, LORE), bounds)
-        .at(Place::Feature(Feature::LipBore))
-        .at(Place::Field(FieldRef::Lens(LensField::PinCircle)))
-        .cured_by(if wanted > 0.0 {
-            Remedy::dimension(RingKey::LipBore, wanted)
-        } else {
-            Remedy::words("the pin stands too near the axis for a lip: measure the pin circle again")
-        })
+    at_least(
+        KEY,
+        Working::new("lip inside the pin circle", landing, Unit::Mm, LORE),
+        bounds,
+    )
+    .at(Place::Feature(Feature::LipBore))
+    .at(Place::Field(FieldRef::Lens(LensField::PinCircle)))
+    .cured_by(if wanted > 0.0 {
+        Remedy::dimension(RingKey::LipBore, wanted)
+    } else {
+        Remedy::words("the pin stands too near the axis for a lip: measure the pin circle again")
+    })
 }
 
 /// The pin goes in through the thread with the lens: it must clear the crests.
@@ -71,7 +83,9 @@ fn in_the_thread(cx: &Context, pin: &Pin) -> Finding {
         cx.bounds(LimitKey::ClearanceClash, LimitKey::ClearanceCaution),
     )
     .at(Place::Feature(Feature::Thread))
-    .cured_by(Remedy::words("no ring with this thread clears the pin: measure pin circle and pin diameter again"))
+    .cured_by(Remedy::words(
+        "no ring with this thread clears the pin: measure pin circle and pin diameter again",
+    ))
 }
 
 fn beside_the_free_pin(cx: &Context, pin: &Pin, free_mm: f64) -> Vec<Finding> {
@@ -91,25 +105,46 @@ fn beside_the_free_pin(cx: &Context, pin: &Pin, free_mm: f64) -> Vec<Finding> {
 fn outside_in_the_annulus(cx: &Context, pin: &Pin) -> Finding {
     let bounds = cx.bounds(LimitKey::ClearanceClash, LimitKey::ClearanceCaution);
     let room = (cx.size(RingKey::AnnulusOuter) - pin.outer.clone()) / 2.0;
-    at_least(KEY, Working::new("annulus outside the pin", room, Unit::Mm, LORE), bounds)
-        .at(Place::Feature(Feature::AnnulusSide))
-        .cured_by(Remedy::dimension(RingKey::AnnulusOuter, pin.outer.value() + 2.0 * bounds.caution))
+    at_least(
+        KEY,
+        Working::new("annulus outside the pin", room, Unit::Mm, LORE),
+        bounds,
+    )
+    .at(Place::Feature(Feature::AnnulusSide))
+    .cured_by(Remedy::dimension(
+        RingKey::AnnulusOuter,
+        pin.outer.value() + 2.0 * bounds.caution,
+    ))
 }
 
 fn inside_in_the_annulus(cx: &Context, pin: &Pin) -> Finding {
     let bounds = cx.bounds(LimitKey::ClearanceClash, LimitKey::ClearanceCaution);
     let room = (pin.inner.clone() - cx.size(RingKey::AnnulusInner)) / 2.0;
-    at_least(KEY, Working::new("annulus inside the pin", room, Unit::Mm, LORE), bounds)
-        .at(Place::Feature(Feature::AnnulusSide))
-        .cured_by(Remedy::dimension(RingKey::AnnulusInner, (pin.inner.value() - 2.0 * bounds.caution).max(0.0)))
+    at_least(
+        KEY,
+        Working::new("annulus inside the pin", room, Unit::Mm, LORE),
+        bounds,
+    )
+    .at(Place::Feature(Feature::AnnulusSide))
+    .cured_by(Remedy::dimension(
+        RingKey::AnnulusInner,
+        (pin.inner.value() - 2.0 * bounds.caution).max(0.0),
+    ))
 }
 
 fn through_the_bore(cx: &Context, pin: &Pin) -> Finding {
     let bounds = cx.bounds(LimitKey::ClearanceClash, LimitKey::ClearanceCaution);
     let room = (cx.size(RingKey::LipBore) - pin.outer.clone()) / 2.0;
-    at_least(KEY, Working::new("bore outside the free pin", room, Unit::Mm, LORE), bounds)
-        .at(Place::Feature(Feature::LipBore))
-        .cured_by(Remedy::dimension(RingKey::LipBore, pin.outer.value() + 2.0 * bounds.caution))
+    at_least(
+        KEY,
+        Working::new("bore outside the free pin", room, Unit::Mm, LORE),
+        bounds,
+    )
+    .at(Place::Feature(Feature::LipBore))
+    .cured_by(Remedy::dimension(
+        RingKey::LipBore,
+        pin.outer.value() + 2.0 * bounds.caution,
+    ))
 }
 
 #[cfg(test)]
@@ -125,17 +160,28 @@ mod tests {
         let design = design();
         let finding = judged(check, &design);
         assert_eq!(finding.severity, Severity::Ok, "{}", finding.message);
-        let landing = finding.working.iter().find(|line| line.result == "lip inside the pin circle").unwrap();
+        let landing = finding
+            .working
+            .iter()
+            .find(|line| line.result == "lip inside the pin circle")
+            .unwrap();
         assert!((landing.term.value() - 0.5).abs() < 1e-9);
     }
 
     #[test]
     fn a_wide_bore_lets_the_pin_slip_off() {
-        for (bore, severity) in [(34.5, Severity::Caution), (35.1, Severity::Clash), (36.0, Severity::Clash)] {
+        for (bore, severity) in [
+            (34.5, Severity::Caution),
+            (35.1, Severity::Clash),
+            (36.0, Severity::Clash),
+        ] {
             let design = with(&[(RingKey::LipBore, bore)]);
             let finding = judged(check, &design);
             assert_eq!(finding.severity, severity, "{}", finding.message);
-            assert_eq!(judged(check, &cured(&design, &finding)).severity, Severity::Ok);
+            assert_eq!(
+                judged(check, &cured(&design, &finding)).severity,
+                Severity::Ok
+            );
         }
     }
 
@@ -146,7 +192,11 @@ mod tests {
         design.lens.pin_circle = measured(39.4);
         let finding = judged(check, &design);
         assert_eq!(finding.severity, Severity::Clash);
-        assert!((finding.value.unwrap() - 0.0175).abs() < 1e-9, "{}", finding.message);
+        assert!(
+            (finding.value.unwrap() - 0.0175).abs() < 1e-9,
+            "{}",
+            finding.message
+        );
         assert_eq!(finding.remedy.unwrap().change, None);
     }
 
@@ -158,13 +208,23 @@ mod tests {
         design.lens.pin_free = measured(9.2);
         let finding = judged(check, &design);
         assert_eq!(finding.severity, Severity::Ok, "{}", finding.message);
-        assert!(finding.working.iter().any(|line| line.result == "annulus inside the pin"), "{:?}", finding.working);
+        assert!(
+            finding
+                .working
+                .iter()
+                .any(|line| line.result == "annulus inside the pin"),
+            "{:?}",
+            finding.working
+        );
         for (key, value) in [(RingKey::AnnulusOuter, 38.7), (RingKey::AnnulusInner, 35.3)] {
             let mut tight = design.clone();
             crate::checks::fixture::set(&mut tight, &[(key, value)]);
             let finding = judged(check, &tight);
             assert_eq!(finding.severity, Severity::Clash, "{}", finding.message);
-            assert_eq!(judged(check, &cured(&tight, &finding)).severity, Severity::Ok);
+            assert_eq!(
+                judged(check, &cured(&tight, &finding)).severity,
+                Severity::Ok
+            );
         }
     }
 
@@ -172,12 +232,18 @@ mod tests {
     fn whether_there_is_a_pin_must_be_known() {
         let mut design = design();
         design.lens.stop_down_pin = Presence::Unknown;
-        assert_eq!(lacking(check, &design), NotJudged(vec![FieldRef::StopDownPin]));
+        assert_eq!(
+            lacking(check, &design),
+            NotJudged(vec![FieldRef::StopDownPin])
+        );
         design.lens.stop_down_pin = Presence::Absent;
         assert_eq!(judged(check, &design).severity, Severity::Ok);
         design.lens.stop_down_pin = Presence::Present;
         crate::checks::fixture::set(&mut design, &[(RingKey::LipBore, 34.4)]);
         design.lens.pin_circle = Interface::Unknown;
-        assert_eq!(lacking(check, &design), NotJudged(vec![FieldRef::Lens(LensField::PinCircle)]));
+        assert_eq!(
+            lacking(check, &design),
+            NotJudged(vec![FieldRef::Lens(LensField::PinCircle)])
+        );
     }
 }

@@ -17,8 +17,12 @@ pub(super) enum Annulus {
 /// Whether the sizes make a pocket that is deeper than the thread chamber and wider than the bore.
 pub(super) fn annulus_of(cx: &Context) -> Annulus {
     let sizes = &cx.ring.sizes;
-    if sizes.annulus_depth <= sizes.lip_face_depth || sizes.annulus_outer <= sizes.lip_bore.max(sizes.annulus_inner) {
+    if sizes.annulus_depth <= sizes.lip_face_depth
+        || sizes.annulus_outer <= sizes.lip_bore.max(sizes.annulus_inner)
+    {
         return Annulus::None;
     }
-    Annulus::Cut { opens_to_the_bore: sizes.annulus_inner <= sizes.lip_bore }
+    Annulus::Cut {
+        opens_to_the_bore: sizes.annulus_inner <= sizes.lip_bore,
+    }
 }

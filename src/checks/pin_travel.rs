@@ -18,24 +18,42 @@ const KEY: FindingKey = FindingKey::PinTravel;
 pub fn check(cx: &Context) -> Result<Finding, NotJudged> {
     match (cx.ring.pin, cx.design.lens.stop_down_pin) {
         (PinUse::None, Presence::Unknown) => Err(FieldRef::StopDownPin.into()),
-        (PinUse::None, Presence::Absent | Presence::Present) => {
-            Ok(Finding::said(KEY, Severity::Ok, "the lens has no stop-down pin"))
-        }
+        (PinUse::None, Presence::Absent | Presence::Present) => Ok(Finding::said(
+            KEY,
+            Severity::Ok,
+            "the lens has no stop-down pin",
+        )),
         (PinUse::Pressed, _) => pressed(cx),
         (PinUse::LeftFree, _) => left_free(cx),
     }
 }
 
 fn pressed(cx: &Context) -> Result<Finding, NotJudged> {
-    let (bottom, stopped) = both(cx.lens(LensField::PinBottom), cx.lens(LensField::PinStoppedDown))?;
+    let (bottom, stopped) = both(
+        cx.lens(LensField::PinBottom),
+        cx.lens(LensField::PinStoppedDown),
+    )?;
     let face = cx.size(RingKey::LipFaceDepth);
     let (lower, upper) = cx.deviations(RingKey::LipFaceDepth);
     let at_bottom = face.clone() + Term::named("lower deviation", lower, Unit::Mm) - bottom.clone();
     let at_stop = stopped.clone() - (face + Term::named("upper deviation", upper, Unit::Mm));
     let margin = cx.limits().pin_travel_margin;
-    let bounds = Bounds { clash: 0.0, caution: margin, scale: margin.max(f64::MIN_POSITIVE) };
-    let worse_end = if at_bottom.value() < at_stop.value() { "its bottom" } else { "full stop-down" };
-    let least = Working::new("pin travel left at the nearer end", at_bottom.min(at_stop), Unit::Mm, LORE);
+    let bounds = Bounds {
+        clash: 0.0,
+        caution: margin,
+        scale: margin.max(f64::MIN_POSITIVE),
+    };
+    let worse_end = if at_bottom.value() < at_stop.value() {
+        "its bottom"
+    } else {
+        "full stop-down"
+    };
+    let least = Working::new(
+        "pin travel left at the nearer end",
+        at_bottom.min(at_stop),
+        Unit::Mm,
+        LORE,
+    );
     let value = least.term.value();
     let finding = at_least(KEY, least, bounds);
     let message = format!(
@@ -54,23 +72,32 @@ fn pressed(cx: &Context) -> Result<Finding, NotJudged> {
 }
 
 fn left_free(cx: &Context) -> Result<Finding, NotJudged> {
-    let outer = both(cx.lens(LensField::PinCircle), cx.lens(LensField::PinDiameter));
+    let outer = both(
+        cx.lens(LensField::PinCircle),
+        cx.lens(LensField::PinDiameter),
+    );
     let (free, (circle, diameter)) = both(cx.lens(LensField::PinFree), outer)?;
     let pin_outer = circle.value() + diameter.value();
     let (floor, key) = match annulus_of(cx) {
         Annulus::Cut { .. } => (Feature::AnnulusFloor, RingKey::AnnulusDepth),
         Annulus::None if cx.ring.thread_runs_through || pin_outer <= cx.ring.sizes.lip_bore => {
-            return Ok(Finding::said(KEY, Severity::Ok, "nothing stands behind the free pin")
-                .at(Place::Feature(Feature::LipBore)));
+            return Ok(
+                Finding::said(KEY, Severity::Ok, "nothing stands behind the free pin")
+                    .at(Place::Feature(Feature::LipBore)),
+            );
         }
         Annulus::None => (Feature::LipFace, RingKey::LipFaceDepth),
     };
     let room = cx.size(key) - free.clone();
     let bounds = cx.bounds(LimitKey::ClearanceClash, LimitKey::ClearanceCaution);
     let wanted = free.value() + cx.limits().annulus_depth_gap.max(bounds.caution);
-    Ok(at_least(KEY, Working::new("room behind the free pin", room, Unit::Mm, LORE), bounds)
-        .at(Place::Feature(floor))
-        .cured_by(Remedy::dimension(key, wanted)))
+    Ok(at_least(
+        KEY,
+        Working::new("room behind the free pin", room, Unit::Mm, LORE),
+        bounds,
+    )
+    .at(Place::Feature(floor))
+    .cured_by(Remedy::dimension(key, wanted)))
 }
 
 #[cfg(test)]
@@ -85,7 +112,11 @@ mod tests {
     fn the_rule_puts_the_lip_in_the_middle() {
         let finding = judged(check, &design());
         assert_eq!(finding.severity, Severity::Ok, "{}", finding.message);
-        assert!((finding.value.unwrap() - 0.35).abs() < 1e-9, "{}", finding.message);
+        assert!(
+            (finding.value.unwrap() - 0.35).abs() < 1e-9,
+            "{}",
+            finding.message
+        );
     }
 
     #[test]
@@ -102,7 +133,10 @@ mod tests {
             let finding = judged(check, &design);
             assert_eq!(finding.severity, severity, "{face}: {}", finding.message);
             if severity != Severity::Ok {
-                assert_eq!(judged(check, &cured(&design, &finding)).severity, Severity::Ok);
+                assert_eq!(
+                    judged(check, &cured(&design, &finding)).severity,
+                    Severity::Ok
+                );
             }
         }
         let mut wide = with(&[(RingKey::LipFaceDepth, 7.0)]);
@@ -124,7 +158,10 @@ mod tests {
             set(&mut shallow, &[(RingKey::AnnulusDepth, depth)]);
             let finding = judged(check, &shallow);
             assert_eq!(finding.severity, severity, "{}", finding.message);
-            assert_eq!(judged(check, &cured(&shallow, &finding)).severity, Severity::Ok);
+            assert_eq!(
+                judged(check, &cured(&shallow, &finding)).severity,
+                Severity::Ok
+            );
         }
     }
 
@@ -133,13 +170,21 @@ mod tests {
         let mut design = design();
         design.ring.pin = Choice::Set(PinHandling::LeftFree);
         let finding = judged(check, &design);
-        assert_eq!((finding.severity, finding.value), (Severity::Ok, None), "{}", finding.message);
+        assert_eq!(
+            (finding.severity, finding.value),
+            (Severity::Ok, None),
+            "{}",
+            finding.message
+        );
     }
 
     #[test]
     fn the_travel_must_be_known() {
         let mut design = with(&[(RingKey::LipFaceDepth, 7.0)]);
         design.lens.pin_bottom = Interface::Unknown;
-        assert_eq!(lacking(check, &design), NotJudged(vec![FieldRef::Lens(LensField::PinBottom)]));
+        assert_eq!(
+            lacking(check, &design),
+            NotJudged(vec![FieldRef::Lens(LensField::PinBottom)])
+        );
     }
 }

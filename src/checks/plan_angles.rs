@@ -7,7 +7,10 @@ use crate::mount::Sector;
 /// The sectors as intervals of the circle; one without extent is none.
 #[must_use]
 pub fn intervals(sectors: &[Sector]) -> Vec<Interval> {
-    sectors.iter().filter_map(|sector| Interval::from_degrees(sector.start_deg, sector.extent_deg)).collect()
+    sectors
+        .iter()
+        .filter_map(|sector| Interval::from_degrees(sector.start_deg, sector.extent_deg))
+        .collect()
 }
 
 /// The angle of `sector` that any of the others covers, degrees.
@@ -25,7 +28,11 @@ pub fn gaps_deg(sector: Sector, other: Sector) -> (f64, f64) {
     // The same angle a turn less is the overlap on the far side.
     let wrapped = after - 360.0;
     let tighter = |after: f64| after.min(free - after);
-    let after = if tighter(wrapped) > tighter(after) { wrapped } else { after };
+    let after = if tighter(wrapped) > tighter(after) {
+        wrapped
+    } else {
+        after
+    };
     (free - after, after)
 }
 
@@ -34,7 +41,10 @@ mod tests {
     use super::*;
 
     const fn sector(start_deg: f64, extent_deg: f64) -> Sector {
-        Sector { start_deg, extent_deg }
+        Sector {
+            start_deg,
+            extent_deg,
+        }
     }
 
     fn close(a: f64, b: f64) -> bool {
@@ -51,17 +61,29 @@ mod tests {
     #[test]
     fn the_smaller_overlap_is_the_negative_gap() {
         let (before, after) = gaps_deg(sector(10.0, 30.0), sector(38.0, 20.0));
-        assert!(close(after, -2.0) && close(before, 312.0), "{before} {after}");
+        assert!(
+            close(after, -2.0) && close(before, 312.0),
+            "{before} {after}"
+        );
         let (before, after) = gaps_deg(sector(10.0, 30.0), sector(352.0, 20.0));
-        assert!(close(before, -2.0) && close(after, 312.0), "{before} {after}");
+        assert!(
+            close(before, -2.0) && close(after, 312.0),
+            "{before} {after}"
+        );
         let (before, after) = gaps_deg(sector(355.0, 10.0), sector(4.0, 10.0));
-        assert!(close(after, -1.0) && close(before, 341.0), "{before} {after}");
+        assert!(
+            close(after, -1.0) && close(before, 341.0),
+            "{before} {after}"
+        );
     }
 
     #[test]
     fn what_two_lugs_cover_is_counted_once() {
         let ear = sector(350.0, 40.0);
-        assert!(close(covered_deg(ear, &[sector(340.0, 20.0), sector(355.0, 10.0)]), 15.0));
+        assert!(close(
+            covered_deg(ear, &[sector(340.0, 20.0), sector(355.0, 10.0)]),
+            15.0
+        ));
         assert!(close(covered_deg(ear, &[sector(100.0, 20.0)]), 0.0));
         assert!(close(covered_deg(ear, &[]), 0.0));
     }

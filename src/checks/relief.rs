@@ -13,8 +13,10 @@ use crate::workshop::TurningTool;
 const KEY: FindingKey = FindingKey::Relief;
 const WIDTH_SOURCE: &str =
     "DIN 76-1 form D (short) as the wish; least width: common practice, no source";
-const DIAMETER_SOURCE: &str = "ISO 965-1, D max by a sharp tool (Machinery's Handbook 27, p. 1794); DIN 76-1 at most";
-const STOP_SOURCE: &str = "t = 60 (w - tool width) / (P n), from the feed; common practice, no source";
+const DIAMETER_SOURCE: &str =
+    "ISO 965-1, D max by a sharp tool (Machinery's Handbook 27, p. 1794); DIN 76-1 at most";
+const STOP_SOURCE: &str =
+    "t = 60 (w - tool width) / (P n), from the feed; common practice, no source";
 /// Excess over the thread's major where no undercut standard covers the pitch, mm (common practice, no source).
 const EXCESS_BEYOND_THE_TABLES_MM: f64 = 0.5;
 /// Short undercut in pitches where no standard covers the pitch (common practice, no source).
@@ -26,11 +28,17 @@ const SHORT_PITCHES_BEYOND_THE_TABLES: f64 = 2.5;
 /// [`NotJudged`] where the thread has no limits.
 pub fn check(cx: &Context) -> Result<Finding, NotJudged> {
     if cx.ring.thread_runs_through {
-        return Ok(Finding::said(KEY, Severity::Ok, "the thread runs right through and needs no relief")
-            .at(Place::Feature(Feature::Thread)));
+        return Ok(Finding::said(
+            KEY,
+            Severity::Ok,
+            "the thread runs right through and needs no relief",
+        )
+        .at(Place::Feature(Feature::Thread)));
     }
     let pair = ThreadPair::of(cx)?;
-    worst_of(vec![place(cx), width(cx), diameter(cx, &pair), time_to_stop(cx)])
+    let mut aspects = vec![width(cx), diameter(cx, &pair), time_to_stop(cx)];
+    aspects.extend(past_the_lip_face(cx));
+    worst_of(aspects)
 }
 
 /// Excess of the relief's diameter over the thread's major by the standard, mm.
@@ -39,51 +47,87 @@ pub(super) fn standard_excess_mm(cx: &Context) -> f64 {
         .map_or(EXCESS_BEYOND_THE_TABLES_MM, |row| row.diameter_excess_mm)
 }
 
-/// Thread and relief end at the lip face, not behind it.
-fn place(cx: &Context) -> Finding {
-    let left = cx.size(RingKey::LipFaceDepth) - cx.size(RingKey::ThreadLength) - cx.size(RingKey::ReliefWidth);
-    let bounds = Bounds { clash: 0.0, caution: 0.0, scale: 1.0 };
-    let (face, thread) = (cx.ring.sizes.lip_face_depth, cx.ring.sizes.thread_length);
-    let width = face - thread;
-    let is_set = |key| cx.derivation.dimension(key).is_some_and(|state| state.is_set);
-    let remedy = if is_set(RingKey::ThreadLength) && is_set(RingKey::LipFaceDepth) && width > 0.0 {
-        Remedy::dimension(RingKey::ReliefWidth, width)
-    } else if is_set(RingKey::ThreadLength) {
-        Remedy {
-            text: "let the thread length follow its rule again: it ends where the relief begins".to_owned(),
-            change: Some(Change::LetGo(RingKey::ThreadLength)),
-        }
-    } else {
-        Remedy {
-            text: "let the lip face follow its rule again: it stands behind thread and relief".to_owned(),
-            change: Some(Change::LetGo(RingKey::LipFaceDepth)),
-        }
+/// Thread and relief that do not end at the lip face but would reach behind it.
+fn past_the_lip_face(cx: &Context) -> Option<Finding> {
+    let sizes = &cx.ring.sizes;
+    let left = cx.size(RingKey::LipFaceDepth)
+        - cx.size(RingKey::ThreadLength)
+        - cx.size(RingKey::ReliefWidth);
+    let over = -left.value();
+    let bounds = Bounds {
+        clash: 0.0,
+        caution: 0.0,
+        scale: 1.0,
     };
-    let working = Working::new("room behind thread and relief", left, Unit::Mm, LORE);
-    let over = -working.term.value();
-    let finding = at_least(KEY, working, bounds);
-    let finding = if finding.severity == Severity::Ok {
-        finding
-    } else {
-        finding.saying(format!(
-            "thread {} and relief {} reach {} past the lip face at {}",
-            Unit::Mm.show(thread),
-            Unit::Mm.show(cx.ring.sizes.relief_width),
-            Unit::Mm.show(over),
-            Unit::Mm.show(face),
-        ))
+    let finding = at_least(
+        KEY,
+        Working::new("room behind thread and relief", left, Unit::Mm, LORE),
+        bounds,
+    );
+    if finding.severity == Severity::Ok {
+        return None;
+    }
+    let message = format!(
+        "thread {} and relief {} reach {} past the lip face at {}",
+        mm(sizes.thread_length),
+        mm(sizes.relief_width),
+        mm(over),
+        mm(sizes.lip_face_depth),
+    );
+    let finding = finding
+        .saying(message)
+        .at(Place::Feature(Feature::ReliefEnd))
+        .at(Place::Feature(Feature::LipFace));
+    Some(finding.cured_by(shorter_chamber(cx)))
+}
+
+/// Lets go of what was set too long; where thread and lip face are both wanted as they are, a narrower relief.
+fn shorter_chamber(cx: &Context) -> Remedy {
+    let is_set = |key| {
+        cx.derivation
+            .dimension(key)
+            .is_some_and(|state| state.is_set)
     };
-    finding.at(Place::Feature(Feature::ReliefEnd)).at(Place::Feature(Feature::LipFace)).cured_by(remedy)
+    let width = cx.ring.sizes.lip_face_depth - cx.ring.sizes.thread_length;
+    if is_set(RingKey::ThreadLength) && is_set(RingKey::LipFaceDepth) && width > 0.0 {
+        return Remedy::dimension(RingKey::ReliefWidth, width);
+    }
+    let (key, text) = if is_set(RingKey::ThreadLength) {
+        (
+            RingKey::ThreadLength,
+            "let the thread length follow its rule again: it ends where the relief begins",
+        )
+    } else {
+        (
+            RingKey::LipFaceDepth,
+            "let the lip face follow its rule again: it stands behind thread and relief",
+        )
+    };
+    Remedy {
+        text: text.to_owned(),
+        change: Some(Change::LetGo(key)),
+    }
 }
 
 fn width(cx: &Context) -> Finding {
     let pitch = cx.ring.thread.pitch_mm();
     let clash = cx.limits().relief_pitches_clash * pitch;
     let short = undercut(UndercutForm::Din76InternalShort, pitch)
-        .map_or(SHORT_PITCHES_BEYOND_THE_TABLES * pitch, |row| row.width_min_mm);
+        .map_or(SHORT_PITCHES_BEYOND_THE_TABLES * pitch, |row| {
+            row.width_min_mm
+        });
     let caution = short.max(clash);
-    let bounds = Bounds { clash, caution, scale: 1.0 };
-    let working = Working::new("relief width", cx.size(RingKey::ReliefWidth), Unit::Mm, WIDTH_SOURCE);
+    let bounds = Bounds {
+        clash,
+        caution,
+        scale: 1.0,
+    };
+    let working = Working::new(
+        "relief width",
+        cx.size(RingKey::ReliefWidth),
+        Unit::Mm,
+        WIDTH_SOURCE,
+    );
     let finding = at_least(KEY, working, bounds);
     let message = format!(
         "relief {} wide: the short undercut of DIN 76-1 for this pitch is {}, {} pitches ({}) are the least",
@@ -92,7 +136,10 @@ fn width(cx: &Context) -> Finding {
         cx.limits().relief_pitches_clash,
         Unit::Mm.show(clash),
     );
-    finding.saying(message).at(Place::Feature(Feature::ReliefFloor)).cured_by(wider(cx, caution))
+    finding
+        .saying(message)
+        .at(Place::Feature(Feature::ReliefFloor))
+        .cured_by(wider(cx, caution))
 }
 
 /// A wider relief; a thread that was set by hand gives way with it.
@@ -100,7 +147,10 @@ fn wider(cx: &Context, width: f64) -> Remedy {
     let mut remedy = Remedy::dimension(RingKey::ReliefWidth, width);
     let rest = cx.ring.sizes.lip_face_depth - width;
     if rest <= cx.ring.sizes.thread_chamfer {
-        remedy.text = format!("{}; the lip face is too near for it, set that deeper too", remedy.text);
+        remedy.text = format!(
+            "{}; the lip face is too near for it, set that deeper too",
+            remedy.text
+        );
     }
     remedy
 }
@@ -109,37 +159,82 @@ fn wider(cx: &Context, width: f64) -> Remedy {
 fn diameter(cx: &Context, pair: &ThreadPair) -> Finding {
     let major = Term::named("thread major diameter", cx.ring.thread_major, Unit::Mm);
     let standard = standard_excess_mm(cx);
-    let caution =
-        pair.internal.major_max_reference.map_or(standard, |sharp| (sharp - cx.ring.thread_major).min(standard));
-    let bounds = Bounds { clash: 0.0, caution, scale: standard };
+    let caution = pair.internal.major_max_reference.map_or(standard, |sharp| {
+        (sharp - cx.ring.thread_major).min(standard)
+    });
+    let bounds = Bounds {
+        clash: 0.0,
+        caution,
+        scale: standard,
+    };
     let excess = cx.size(RingKey::ReliefDiameter) - major;
-    at_least(KEY, Working::new("relief over the thread's major diameter", excess, Unit::Mm, DIAMETER_SOURCE), bounds)
-        .at(Place::Feature(Feature::ReliefFloor))
-        .cured_by(Remedy::dimension(RingKey::ReliefDiameter, cx.ring.thread_major + caution))
+    at_least(
+        KEY,
+        Working::new(
+            "relief over the thread's major diameter",
+            excess,
+            Unit::Mm,
+            DIAMETER_SOURCE,
+        ),
+        bounds,
+    )
+    .at(Place::Feature(Feature::ReliefFloor))
+    .cured_by(Remedy::dimension(
+        RingKey::ReliefDiameter,
+        cx.ring.thread_major + caution,
+    ))
 }
 
 fn time_to_stop(cx: &Context) -> Finding {
     let Some(tool) = threading_tool(&cx.workshop.turning_tools) else {
-        return Finding::said(KEY, Severity::Note, "time to stop not judged: the workshop has no inside threading tool");
+        return Finding::said(
+            KEY,
+            Severity::Note,
+            "time to stop not judged: the workshop has no inside threading tool",
+        );
     };
     let rpm = cx.workshop.lathe.threading_rpm;
     let pitch = cx.ring.thread.pitch_mm();
     let wanted = cx.limits().stop_time_caution;
     let free = cx.size(RingKey::ReliefWidth) - Term::named("tool width", tool.width_mm, Unit::Mm);
-    let speed = Term::named("pitch", pitch, Unit::Mm) * Term::named("spindle speed", rpm, Unit::One);
-    let working = Working::new("time to stop in the relief", 60.0 * free / speed, Unit::S, STOP_SOURCE);
+    let speed =
+        Term::named("pitch", pitch, Unit::Mm) * Term::named("spindle speed", rpm, Unit::One);
+    let working = Working::new(
+        "time to stop in the relief",
+        60.0 * free / speed,
+        Unit::S,
+        STOP_SOURCE,
+    );
     let seconds = working.term.value();
     let cured_width = tool.width_mm + wanted * pitch * rpm / 60.0;
-    let bounds = Bounds { clash: 0.0, caution: wanted, scale: wanted.max(f64::MIN_POSITIVE) };
+    let bounds = Bounds {
+        clash: 0.0,
+        caution: wanted,
+        scale: wanted.max(f64::MIN_POSITIVE),
+    };
     let finding = at_least(KEY, working, bounds);
     let message = if seconds < 0.0 {
-        format!("the threading tool is {} wide, the relief only {}", mm(tool.width_mm), mm(cx.ring.sizes.relief_width))
+        format!(
+            "the threading tool is {} wide, the relief only {}",
+            mm(tool.width_mm),
+            mm(cx.ring.sizes.relief_width)
+        )
     } else {
-        format!("{} to stop the tool at {rpm} rpm, wanted at least {}", Unit::S.show(seconds), Unit::S.show(wanted))
+        format!(
+            "{} to stop the tool at {rpm} rpm, wanted at least {}",
+            Unit::S.show(seconds),
+            Unit::S.show(wanted)
+        )
     };
     let mut remedy = wider(cx, cured_width);
-    remedy.text = format!("{}; or thread slower, turn the spindle by hand, or cut outward from the relief", remedy.text);
-    finding.saying(message).at(Place::Feature(Feature::ReliefFloor)).cured_by(remedy)
+    remedy.text = format!(
+        "{}; or thread slower, turn the spindle by hand, or cut outward from the relief",
+        remedy.text
+    );
+    finding
+        .saying(message)
+        .at(Place::Feature(Feature::ReliefFloor))
+        .cured_by(remedy)
 }
 
 fn mm(value: f64) -> String {
@@ -148,27 +243,32 @@ fn mm(value: f64) -> String {
 
 /// The tool that cuts threads in a bore: named so, and not an outside tool.
 fn threading_tool(tools: &[TurningTool]) -> Option<&TurningTool> {
-    tools.iter().find(|tool| tool.least_bore_mm > 0.0 && tool.name.to_lowercase().contains("thread"))
+    tools
+        .iter()
+        .find(|tool| tool.least_bore_mm > 0.0 && tool.name.to_lowercase().contains("thread"))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::checks::fixture::{Bench, cured, design, judged, set, with, workshop};
-    use crate::mount::Presence;
+    use crate::document::Design;
+    use crate::mount::{Interface, Presence};
     use crate::workshop::Workshop;
 
-    /// A shop whose tool is narrow enough that only width and diameter are asked.
-    fn narrow_tool() -> Workshop {
+    /// The shipped shop with tools of one width.
+    fn with_tools(width_mm: f64) -> Workshop {
         let mut workshop = workshop();
         for tool in &mut workshop.turning_tools {
-            tool.width_mm = 0.5;
+            tool.width_mm = width_mm;
         }
+        workshop.lathe.threading_rpm = 70.0;
         workshop
     }
 
-    fn in_narrow_shop(design: &crate::document::Design) -> Finding {
-        check(&Bench::in_shop(design.clone(), narrow_tool()).cx()).unwrap()
+    /// Judged in a shop whose tool is narrow enough that the time is no question.
+    fn in_narrow_shop(design: &Design) -> Finding {
+        check(&Bench::in_shop(design.clone(), with_tools(0.5)).cx()).unwrap()
     }
 
     /// DIN 76-1, pitch 1: short internal undercut 2.5 wide, D + 0.5.
@@ -188,57 +288,58 @@ mod tests {
             let design = with(&[(RingKey::ReliefWidth, width)]);
             let finding = in_narrow_shop(&design);
             assert_eq!(finding.severity, severity, "{}", finding.message);
-            assert_eq!(in_narrow_shop(&cured(&design, &finding)).severity, Severity::Ok);
+            assert_eq!(
+                in_narrow_shop(&cured(&design, &finding)).severity,
+                Severity::Ok
+            );
         }
     }
 
     /// w 2, P 1, 100 rpm: 1.20 s; w 1.5, P 0.75, 70 rpm: 1.71 s (worked by hand from the feed).
     #[test]
     fn seconds_to_stop() {
-        let mut shop = workshop();
+        let mut shop = with_tools(0.5);
         shop.lathe.threading_rpm = 100.0;
-        for tool in &mut shop.turning_tools {
-            tool.width_mm = 0.5;
-        }
         let bench = Bench::in_shop(with(&[(RingKey::ReliefWidth, 2.5)]), shop);
         let finding = time_to_stop(&bench.cx());
         assert!((finding.value.unwrap() - 1.2).abs() < 1e-9);
         let mut fine = design();
-        fine.lens.thread = crate::mount::Interface::measured("M42x0.75".parse().unwrap(), "gauge");
+        fine.lens.thread = Interface::measured("M42x0.75".parse().unwrap(), "gauge");
         set(&mut fine, &[(RingKey::ReliefWidth, 2.0)]);
-        let mut shop = workshop();
-        for tool in &mut shop.turning_tools {
-            tool.width_mm = 0.5;
-        }
-        let finding = time_to_stop(&Bench::in_shop(fine, shop).cx());
+        let finding = time_to_stop(&Bench::in_shop(fine, with_tools(0.5)).cx());
         assert!((finding.value.unwrap() - 1.714_285_714).abs() < 1e-6);
     }
 
     #[test]
     fn too_little_time_is_a_caution_with_the_width_that_gives_it() {
         let design = design();
-        let finding = judged(check, &design);
+        let in_shop =
+            |design: &Design| check(&Bench::in_shop(design.clone(), with_tools(1.5)).cx()).unwrap();
+        let finding = in_shop(&design);
         assert_eq!(finding.severity, Severity::Caution, "{}", finding.message);
         assert_eq!(finding.unit, Unit::S);
-        assert_eq!(judged(check, &cured(&design, &finding)).severity, Severity::Ok);
-        let wide_tool = with(&[(RingKey::ReliefWidth, 1.5)]);
-        let mut shop = workshop();
-        for tool in &mut shop.turning_tools {
-            tool.width_mm = 2.0;
-        }
-        let finding = time_to_stop(&Bench::in_shop(wide_tool, shop).cx());
+        assert_eq!(in_shop(&cured(&design, &finding)).severity, Severity::Ok);
+        let narrow_relief = with(&[(RingKey::ReliefWidth, 1.5)]);
+        let finding = time_to_stop(&Bench::in_shop(narrow_relief, with_tools(2.0)).cx());
         assert_eq!(finding.severity, Severity::Clash);
     }
 
     /// M42x1-6H by a sharp tool: 41.520 + 0.793857 = 42.314 (Machinery's Handbook 27, p. 1794).
     #[test]
     fn the_relief_is_wider_than_the_thread() {
-        for (diameter, severity) in [(42.32, Severity::Ok), (42.3, Severity::Caution), (41.9, Severity::Clash)] {
+        for (diameter, severity) in [
+            (42.32, Severity::Ok),
+            (42.3, Severity::Caution),
+            (41.9, Severity::Clash),
+        ] {
             let design = with(&[(RingKey::ReliefDiameter, diameter)]);
             let finding = in_narrow_shop(&design);
             assert_eq!(finding.severity, severity, "{}", finding.message);
             if severity != Severity::Ok {
-                assert_eq!(in_narrow_shop(&cured(&design, &finding)).severity, Severity::Ok);
+                assert_eq!(
+                    in_narrow_shop(&cured(&design, &finding)).severity,
+                    Severity::Ok
+                );
             }
         }
     }
@@ -248,8 +349,15 @@ mod tests {
         let design = with(&[(RingKey::ThreadLength, 5.0)]);
         let finding = in_narrow_shop(&design);
         assert_eq!(finding.severity, Severity::Clash);
-        assert!(finding.message.contains("0.50 mm past the lip face"), "{}", finding.message);
-        assert_eq!(in_narrow_shop(&cured(&design, &finding)).severity, Severity::Ok);
+        assert!(
+            finding.message.contains("0.50 mm past the lip face"),
+            "{}",
+            finding.message
+        );
+        assert_eq!(
+            in_narrow_shop(&cured(&design, &finding)).severity,
+            Severity::Ok
+        );
     }
 
     #[test]

@@ -25,11 +25,21 @@ pub fn check(cx: &Context) -> Result<Finding, NotJudged> {
     let outer = shoulder.clone().min(cx.size(rim));
     let width = (outer.clone() - inner.clone()) / 2.0;
     let bounds = cx.bounds(LimitKey::SeatBearingClash, LimitKey::SeatBearingCaution);
-    let remedy = remedy(cx, rim, (shoulder.value(), male_major.value()), (inner.value(), outer.value()), bounds.caution);
-    Ok(at_least(KEY, Working::new("seat under the shoulder", width, Unit::Mm, LORE), bounds)
-        .at(Place::Feature(Feature::Seat))
-        .at(Place::Field(FieldRef::Lens(LensField::ShoulderDiameter)))
-        .cured_by(remedy))
+    let remedy = remedy(
+        cx,
+        rim,
+        (shoulder.value(), male_major.value()),
+        (inner.value(), outer.value()),
+        bounds.caution,
+    );
+    Ok(at_least(
+        KEY,
+        Working::new("seat under the shoulder", width, Unit::Mm, LORE),
+        bounds,
+    )
+    .at(Place::Feature(Feature::Seat))
+    .at(Place::Field(FieldRef::Lens(LensField::ShoulderDiameter)))
+    .cured_by(remedy))
 }
 
 /// The dimension that ends the seat outward.
@@ -70,7 +80,11 @@ mod tests {
     fn the_rule_leaves_a_broad_seat() {
         let finding = judged(check, &design());
         assert_eq!(finding.severity, Severity::Ok);
-        assert!((finding.value.unwrap() - 2.4825).abs() < 1e-9, "{}", finding.message);
+        assert!(
+            (finding.value.unwrap() - 2.4825).abs() < 1e-9,
+            "{}",
+            finding.message
+        );
     }
 
     #[test]
@@ -79,7 +93,10 @@ mod tests {
             let design = with(&[(RingKey::ThreadChamfer, chamfer)]);
             let finding = judged(check, &design);
             assert_eq!(finding.severity, severity, "{}", finding.message);
-            assert_eq!(judged(check, &cured(&design, &finding)).severity, Severity::Ok);
+            assert_eq!(
+                judged(check, &cured(&design, &finding)).severity,
+                Severity::Ok
+            );
         }
     }
 
@@ -91,7 +108,10 @@ mod tests {
         ]);
         let finding = judged(check, &design);
         assert_eq!(finding.severity, Severity::Clash, "{}", finding.message);
-        assert_eq!(judged(check, &cured(&design, &finding)).severity, Severity::Ok);
+        assert_eq!(
+            judged(check, &cured(&design, &finding)).severity,
+            Severity::Ok
+        );
     }
 
     #[test]
@@ -104,6 +124,9 @@ mod tests {
         assert!(partly.value.unwrap() > finding.value.unwrap());
         assert_eq!(partly.remedy.unwrap().change, None);
         design.lens.shoulder_diameter = Interface::Unknown;
-        assert_eq!(lacking(check, &design), NotJudged(vec![FieldRef::Lens(LensField::ShoulderDiameter)]));
+        assert_eq!(
+            lacking(check, &design),
+            NotJudged(vec![FieldRef::Lens(LensField::ShoulderDiameter)])
+        );
     }
 }

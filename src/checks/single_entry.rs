@@ -24,8 +24,14 @@ pub fn check(cx: &Context) -> Result<Finding, NotJudged> {
     let ((ears, throat), twist) = both(both(ears, cx.body(BodyField::Throat)), twist_of(cx))?;
     let radii = (throat.value() / 2.0, cx.ring.sizes.lug_diameter / 2.0);
     if radii.1 <= radii.0 {
-        return Ok(Finding::said(KEY, Severity::Clash, "the lugs do not reach the ears: the ring enters at any angle")
-            .cured_by(Remedy::words("make the lugs wider than the throat, or measure throat and slots again")));
+        return Ok(Finding::said(
+            KEY,
+            Severity::Clash,
+            "the lugs do not reach the ears: the ring enters at any angle",
+        )
+        .cured_by(Remedy::words(
+            "make the lugs wider than the throat, or measure throat and slots again",
+        )));
     }
     let out_deg = widest_deg(cx.ring, radii);
     let entries = entries(&cx.ring.lugs, out_deg, ears, twist);
@@ -36,25 +42,37 @@ pub fn check(cx: &Context) -> Result<Finding, NotJudged> {
         Some(intended) => several(cx, &entries, intended, twist),
         None => not_at_the_mark(&entries),
     };
-    let count = |entries: &[Interval]| (entries.iter().any(|entry| entry.contains(0.0)), entries.len());
+    let count = |entries: &[Interval]| {
+        (
+            entries.iter().any(|entry| entry.contains(0.0)),
+            entries.len(),
+        )
+    };
     let rule_is_better = rule_entries.is_some_and(|rule| match (count(&rule), intended) {
         ((true, _), None) => true,
         ((true, fewer), Some(_)) => fewer < entries.len(),
         ((false, _), _) => false,
     });
-    Ok(finding.cured_by(if !cx.design.ring.lugs.is_derived() && rule_is_better {
-        Remedy { text: "let the lugs follow their rule".to_owned(), change: Some(Change::LetLugsGo) }
-    } else if intended.is_none() {
-        Remedy::words("lugs and ears do not match: measure ears, twist and its hand again")
-    } else {
-        Remedy::words("the body's own slots are alike: mark the entry on ring and body")
-    }))
+    Ok(
+        finding.cured_by(if !cx.design.ring.lugs.is_derived() && rule_is_better {
+            Remedy {
+                text: "let the lugs follow their rule".to_owned(),
+                change: Some(Change::LetLugsGo),
+            }
+        } else if intended.is_none() {
+            Remedy::words("lugs and ears do not match: measure ears, twist and its hand again")
+        } else {
+            Remedy::words("the body's own slots are alike: mark the entry on ring and body")
+        }),
+    )
 }
 
 /// The rotations of the ring away from its entry, clockwise, at which it drops in.
 fn entries(lugs: &[Sector], out_deg: f64, ears: &[Sector], twist: Twist) -> Vec<Interval> {
-    let at_entry: Vec<Sector> =
-        lugs.iter().map(|lug| turned(widened(*lug, out_deg), -twist.signed_deg())).collect();
+    let at_entry: Vec<Sector> = lugs
+        .iter()
+        .map(|lug| turned(widened(*lug, out_deg), -twist.signed_deg()))
+        .collect();
     rotations_where_disjoint(&intervals(&at_entry), &intervals(ears), 0.0)
 }
 
@@ -67,13 +85,29 @@ fn several(cx: &Context, entries: &[Interval], intended: usize, twist: Twist) ->
     let term = entries.iter().map(|_| 1.0).sum::<f64>();
     let working = Working::new(
         "angles at which the ring can be entered",
-        Term::named("rotations in 0 to 360 degrees that keep every lug off every ear", term, Unit::One),
+        Term::named(
+            "rotations in 0 to 360 degrees that keep every lug off every ear",
+            term,
+            Unit::One,
+        ),
         Unit::One,
         "derived: each pair of lug and ear forbids one interval of rotations",
     );
-    let finding = at_most(KEY, working, Bounds { clash: f64::INFINITY, caution: 1.0, scale: 1.0 });
-    let others: Vec<f64> =
-        entries.iter().enumerate().filter(|(index, _)| *index != intended).map(|(_, entry)| middle_deg(*entry)).collect();
+    let finding = at_most(
+        KEY,
+        working,
+        Bounds {
+            clash: f64::INFINITY,
+            caution: 1.0,
+            scale: 1.0,
+        },
+    );
+    let others: Vec<f64> = entries
+        .iter()
+        .enumerate()
+        .filter(|(index, _)| *index != intended)
+        .map(|(_, entry)| middle_deg(*entry))
+        .collect();
     if others.is_empty() {
         return finding.saying("the ring enters at one angle only, the intended one");
     }
@@ -83,25 +117,37 @@ fn several(cx: &Context, entries: &[Interval], intended: usize, twist: Twist) ->
         angles.join(", ")
     );
     let sizes = &cx.ring.sizes;
-    others.iter().fold(finding.saying(message), |finding, angle| {
-        let first = cx.ring.lugs.first().map(|lug| turned(*lug, angle - twist.signed_deg()));
-        match first {
-            Some(sector) => finding.at(Place::Plan {
-                sector,
-                inner_mm: sizes.nose_diameter / 2.0,
-                outer_mm: sizes.lug_diameter / 2.0,
-            }),
-            None => finding,
-        }
-    })
+    others
+        .iter()
+        .fold(finding.saying(message), |finding, angle| {
+            let first = cx
+                .ring
+                .lugs
+                .first()
+                .map(|lug| turned(*lug, angle - twist.signed_deg()));
+            match first {
+                Some(sector) => finding.at(Place::Plan {
+                    sector,
+                    inner_mm: sizes.nose_diameter / 2.0,
+                    outer_mm: sizes.lug_diameter / 2.0,
+                }),
+                None => finding,
+            }
+        })
 }
 
 fn not_at_the_mark(entries: &[Interval]) -> Finding {
-    let angles: Vec<String> = entries.iter().map(|entry| Unit::Deg.show(middle_deg(*entry))).collect();
+    let angles: Vec<String> = entries
+        .iter()
+        .map(|entry| Unit::Deg.show(middle_deg(*entry)))
+        .collect();
     let message = if angles.is_empty() {
         "the ring cannot be entered at any angle".to_owned()
     } else {
-        format!("the ring enters only {} from its entry, not at it", angles.join(", "))
+        format!(
+            "the ring enters only {} from its entry, not at it",
+            angles.join(", ")
+        )
     };
     Finding::said(KEY, Severity::Clash, message).at(Place::Field(FieldRef::Lugs))
 }
@@ -114,13 +160,22 @@ mod tests {
     use crate::mount::Interface;
 
     fn sectors(pairs: &[(f64, f64)]) -> Vec<Sector> {
-        pairs.iter().map(|(start_deg, extent_deg)| Sector { start_deg: *start_deg, extent_deg: *extent_deg }).collect()
+        pairs
+            .iter()
+            .map(|(start_deg, extent_deg)| Sector {
+                start_deg: *start_deg,
+                extent_deg: *extent_deg,
+            })
+            .collect()
     }
 
     /// Three equal ears of 60 degrees, twist 60 clockwise, and equal lugs of 50: three entries by symmetry.
     fn alike() -> Design {
         let mut design = design();
-        design.body.ears = Interface::measured(sectors(&[(0.0, 60.0), (120.0, 60.0), (240.0, 60.0)]), "protractor photograph");
+        design.body.ears = Interface::measured(
+            sectors(&[(0.0, 60.0), (120.0, 60.0), (240.0, 60.0)]),
+            "protractor photograph",
+        );
         design.body.twist = Interface::measured(60.0, "protractor photograph");
         design.ring.lugs = Choice::Set(sectors(&[(5.0, 50.0), (125.0, 50.0), (245.0, 50.0)]));
         design
@@ -138,7 +193,11 @@ mod tests {
         let finding = judged(check, &alike());
         assert_eq!(finding.severity, Severity::Caution);
         assert_eq!(finding.value, Some(3.0));
-        assert!(finding.message.contains("120.00°, -120.00°"), "{}", finding.message);
+        assert!(
+            finding.message.contains("120.00°, -120.00°"),
+            "{}",
+            finding.message
+        );
         assert_eq!(finding.remedy.unwrap().change, None);
     }
 
@@ -149,7 +208,10 @@ mod tests {
         short.ring.lugs = Choice::Set(sectors(&[(168.0, 20.0), (283.0, 20.0), (40.0, 20.0)]));
         let finding = judged(check, &short);
         assert_eq!(finding.severity, Severity::Caution, "{}", finding.message);
-        assert_eq!(judged(check, &cured(&short, &finding)).severity, Severity::Ok);
+        assert_eq!(
+            judged(check, &cured(&short, &finding)).severity,
+            Severity::Ok
+        );
     }
 
     #[test]
@@ -158,13 +220,28 @@ mod tests {
         long.ring.lugs = Choice::Set(sectors(&[(0.0, 70.0), (120.0, 70.0), (240.0, 70.0)]));
         let finding = judged(check, &long);
         assert_eq!(finding.severity, Severity::Clash);
-        assert!(finding.message.contains("at any angle"), "{}", finding.message);
-        assert_eq!(judged(check, &cured(&long, &finding)).severity, Severity::Caution);
+        assert!(
+            finding.message.contains("at any angle"),
+            "{}",
+            finding.message
+        );
+        assert_eq!(
+            judged(check, &cured(&long, &finding)).severity,
+            Severity::Caution
+        );
         let mut off = design();
-        off.ring.lugs = Choice::Set(sectors(&[(147.0 + 30.0, 60.0), (269.0 + 30.0, 46.0), (23.0 + 30.0, 52.0)]));
+        off.ring.lugs = Choice::Set(sectors(&[
+            (147.0 + 30.0, 60.0),
+            (269.0 + 30.0, 46.0),
+            (23.0 + 30.0, 52.0),
+        ]));
         let finding = judged(check, &off);
         assert_eq!(finding.severity, Severity::Clash, "{}", finding.message);
-        assert!(finding.message.contains("enters only"), "{}", finding.message);
+        assert!(
+            finding.message.contains("enters only"),
+            "{}",
+            finding.message
+        );
     }
 
     #[test]
@@ -172,7 +249,11 @@ mod tests {
         let bench = Bench::of(alike());
         let mut unknown = alike();
         unknown.body.ears = Interface::Unknown;
-        let lacking = check(&Context { design: &unknown, ..bench.cx() }).unwrap_err();
+        let lacking = check(&Context {
+            design: &unknown,
+            ..bench.cx()
+        })
+        .unwrap_err();
         assert_eq!(lacking, NotJudged(vec![FieldRef::Ears]));
     }
 }

@@ -21,13 +21,21 @@ pub fn check(cx: &Context) -> Result<Finding, NotJudged> {
     let male_major = pair.male_major(cx).value();
     let relief_takes_it = sizes.relief_width <= 0.0 || sizes.relief_diameter > male_major;
     let (end, key) = if cx.ring.thread_runs_through {
-        return Ok(Finding::said(KEY, Severity::Ok, "the thread runs right through: nothing stops the male thread")
-            .at(Place::Feature(Feature::Thread)));
+        return Ok(Finding::said(
+            KEY,
+            Severity::Ok,
+            "the thread runs right through: nothing stops the male thread",
+        )
+        .at(Place::Feature(Feature::Thread)));
     } else if !relief_takes_it {
         (Feature::ReliefStart, RingKey::ThreadLength)
     } else if sizes.lip_bore > male_major {
-        return Ok(Finding::said(KEY, Severity::Ok, "the bore behind the thread takes the male thread in")
-            .at(Place::Feature(Feature::LipBore)));
+        return Ok(Finding::said(
+            KEY,
+            Severity::Ok,
+            "the bore behind the thread takes the male thread in",
+        )
+        .at(Place::Feature(Feature::LipBore)));
     } else {
         (Feature::LipFace, RingKey::LipFaceDepth)
     };
@@ -36,12 +44,19 @@ pub fn check(cx: &Context) -> Result<Finding, NotJudged> {
     let remedy = if relief_takes_it {
         Remedy::dimension(key, male.value() + bounds.caution)
     } else {
-        Remedy::dimension(RingKey::ReliefDiameter, cx.ring.thread_major + cut_over_the_major(cx))
+        Remedy::dimension(
+            RingKey::ReliefDiameter,
+            cx.ring.thread_major + cut_over_the_major(cx),
+        )
     };
-    Ok(at_least(KEY, Working::new("gap behind the male thread", gap, Unit::Mm, LORE), bounds)
-        .at(Place::Feature(end))
-        .at(Place::Field(FieldRef::Lens(LensField::MaleThreadLength)))
-        .cured_by(remedy))
+    Ok(at_least(
+        KEY,
+        Working::new("gap behind the male thread", gap, Unit::Mm, LORE),
+        bounds,
+    )
+    .at(Place::Feature(end))
+    .at(Place::Field(FieldRef::Lens(LensField::MaleThreadLength)))
+    .cured_by(remedy))
 }
 
 /// What the relief is wider than the thread by the standard, mm.
@@ -64,12 +79,19 @@ mod tests {
 
     #[test]
     fn a_lip_too_near_is_found_and_cured() {
-        for (face, severity) in [(5.3, Severity::Ok), (5.2, Severity::Caution), (5.05, Severity::Clash)] {
+        for (face, severity) in [
+            (5.3, Severity::Ok),
+            (5.2, Severity::Caution),
+            (5.05, Severity::Clash),
+        ] {
             let design = with(&[(RingKey::LipFaceDepth, face)]);
             let finding = judged(check, &design);
             assert_eq!(finding.severity, severity, "{}", finding.message);
             if severity != Severity::Ok {
-                assert_eq!(judged(check, &cured(&design, &finding)).severity, Severity::Ok);
+                assert_eq!(
+                    judged(check, &cured(&design, &finding)).severity,
+                    Severity::Ok
+                );
             }
         }
     }
@@ -77,11 +99,21 @@ mod tests {
     /// M42x1-6g: major diameter at most 41.974 (ISO 965-1).
     #[test]
     fn a_relief_that_the_thread_does_not_enter_is_no_room() {
-        let design = with(&[(RingKey::ReliefDiameter, 41.9), (RingKey::ThreadLength, 4.0)]);
+        let design = with(&[
+            (RingKey::ReliefDiameter, 41.9),
+            (RingKey::ThreadLength, 4.0),
+        ]);
         let finding = judged(check, &design);
         assert_eq!(finding.severity, Severity::Clash);
-        assert!((finding.value.unwrap() + 1.0).abs() < 1e-9, "{}", finding.message);
-        assert_eq!(judged(check, &cured(&design, &finding)).severity, Severity::Ok);
+        assert!(
+            (finding.value.unwrap() + 1.0).abs() < 1e-9,
+            "{}",
+            finding.message
+        );
+        assert_eq!(
+            judged(check, &cured(&design, &finding)).severity,
+            Severity::Ok
+        );
     }
 
     #[test]
@@ -90,7 +122,11 @@ mod tests {
         design.lens.stop_down_pin = Presence::Absent;
         let finding = judged(check, &design);
         assert_eq!(finding.severity, Severity::Ok);
-        assert!(finding.message.contains("right through"), "{}", finding.message);
+        assert!(
+            finding.message.contains("right through"),
+            "{}",
+            finding.message
+        );
     }
 
     #[test]
@@ -98,6 +134,9 @@ mod tests {
         let mut design = design();
         set(&mut design, &[(RingKey::LipFaceDepth, 7.0)]);
         design.lens.male_thread_length = Interface::Unknown;
-        assert_eq!(lacking(check, &design), NotJudged(vec![FieldRef::Lens(LensField::MaleThreadLength)]));
+        assert_eq!(
+            lacking(check, &design),
+            NotJudged(vec![FieldRef::Lens(LensField::MaleThreadLength)])
+        );
     }
 }

@@ -12,14 +12,18 @@ use crate::standards::engagement::normal_engagement;
 use crate::standards::{Basis, Side};
 
 const KEY: FindingKey = FindingKey::ThreadEngagement;
-const OVERLAP_SOURCE: &str = "limits of ISO 965-1 over the 5/8 H of ISO 68-1 (or their likes of this thread form)";
+const OVERLAP_SOURCE: &str =
+    "limits of ISO 965-1 over the 5/8 H of ISO 68-1 (or their likes of this thread form)";
 
 /// Judges the full turns engaged; flank overlap over the thread tolerances stands in the working.
 ///
 /// # Errors
 /// [`NotJudged`] while length or run-out of the male thread is unknown.
 pub fn check(cx: &Context) -> Result<Finding, NotJudged> {
-    let lens = both(cx.lens(LensField::MaleThreadLength), cx.lens(LensField::ThreadRunOut));
+    let lens = both(
+        cx.lens(LensField::MaleThreadLength),
+        cx.lens(LensField::ThreadRunOut),
+    );
     let ((male, run_out), pair) = both(lens, ThreadPair::of(cx))?;
     let reach = Reach {
         pitch: cx.ring.thread.pitch_mm(),
@@ -35,7 +39,15 @@ pub fn check(cx: &Context) -> Result<Finding, NotJudged> {
     let working = Working::new("full turns engaged", turns, Unit::Turns, LORE);
     let mut finding = at_least(KEY, working, bounds);
     let overlap = flank_overlap(cx, &pair);
-    let message = format!("{} over {}{}{}", finding.message, Unit::Mm.show(length), group(cx, length), told(&overlap));
+    let wanted = finding.limit.unwrap_or(bounds.caution);
+    let message = format!(
+        "{} engaged over {}, wanted at least {}{}{}",
+        Unit::Turns.show(length / reach.pitch),
+        Unit::Mm.show(length),
+        show_number(wanted, 2),
+        group(cx, length),
+        told(&overlap)
+    );
     finding.working.extend(overlap);
     Ok(finding
         .saying(message)
@@ -70,14 +82,28 @@ fn group(cx: &Context, length: f64) -> String {
 
 /// Least and greatest radial overlap of the flanks as a share of the basic one.
 fn flank_overlap(cx: &Context, pair: &ThreadPair) -> Vec<Working> {
-    let depth = Term::named("basic thread overlap", cx.ring.thread.basic().internal_depth, Unit::Mm);
-    let share = |major: Option<f64>, minor: Option<f64>, ends: (&'static str, &'static str, &'static str)| {
+    let depth = Term::named(
+        "basic thread overlap",
+        cx.ring.thread.basic().internal_depth,
+        Unit::Mm,
+    );
+    let share = |major: Option<f64>,
+                 minor: Option<f64>,
+                 ends: (&'static str, &'static str, &'static str)| {
         let overlap = Term::named(ends.1, major?, Unit::Mm) - Term::named(ends.2, minor?, Unit::Mm);
         let term = 100.0 * (overlap / 2.0 / depth.clone());
         Some(Working::new(ends.0, term, Unit::Percent, OVERLAP_SOURCE))
     };
-    let least = ("flank overlap, least", "male major, least", "ring minor, greatest");
-    let most = ("flank overlap, greatest", "male major, greatest", "ring minor, least");
+    let least = (
+        "flank overlap, least",
+        "male major, least",
+        "ring minor, greatest",
+    );
+    let most = (
+        "flank overlap, greatest",
+        "male major, greatest",
+        "ring minor, least",
+    );
     [
         share(pair.external.major_min, pair.internal.minor_max, least),
         share(pair.external.major_max, pair.internal.minor_min, most),
@@ -118,8 +144,14 @@ fn remedy(cx: &Context, reach: &Reach, turns: f64) -> Remedy {
 
 fn longer_thread(cx: &Context, length: f64, pitch: f64) -> Remedy {
     let sizes = &cx.ring.sizes;
-    let thread_is_set = cx.derivation.dimension(RingKey::ThreadLength).is_some_and(|state| state.is_set);
-    let follows = cx.derivation.dimension(RingKey::LipFaceDepth).is_some_and(|state| !state.is_set)
+    let thread_is_set = cx
+        .derivation
+        .dimension(RingKey::ThreadLength)
+        .is_some_and(|state| state.is_set);
+    let follows = cx
+        .derivation
+        .dimension(RingKey::LipFaceDepth)
+        .is_some_and(|state| !state.is_set)
         && cx.ring.pin != PinUse::Pressed;
     let rest = sizes.lip_face_depth - length;
     if follows || rest >= sizes.relief_width {
@@ -138,8 +170,8 @@ fn longer_thread(cx: &Context, length: f64, pitch: f64) -> Remedy {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::checks::{Change, Severity};
     use crate::checks::fixture::{cured, design, judged, lacking, measured, with};
+    use crate::checks::{Change, Severity};
     use crate::mount::Interface;
 
     /// Lip face 7.0 less relief 2.5 is a thread of 4.5; less the chamfer of 0.5: four turns of 1 mm.
@@ -153,7 +185,11 @@ mod tests {
     /// ISO 965-1 table 2, 22.4 to 45, P 1: short up to 4, normal over 4 to 12.
     #[test]
     fn the_group_of_engagement_is_told() {
-        assert!(judged(check, &design()).message.contains("length S by ISO 965-1, which recommends 5H"));
+        assert!(
+            judged(check, &design())
+                .message
+                .contains("length S by ISO 965-1, which recommends 5H")
+        );
         let longer = with(&[(RingKey::ThreadChamfer, 0.3)]);
         assert!(judged(check, &longer).message.contains("length N"));
     }
@@ -162,7 +198,15 @@ mod tests {
     #[test]
     fn flank_overlap_over_the_tolerances() {
         let finding = judged(check, &design());
-        let share = |name: &str| finding.working.iter().find(|line| line.result == name).unwrap().term.value();
+        let share = |name: &str| {
+            finding
+                .working
+                .iter()
+                .find(|line| line.result == name)
+                .unwrap()
+                .term
+                .value()
+        };
         assert!((share("flank overlap, least") - 59.21).abs() < 0.02);
         assert!((share("flank overlap, greatest") - 97.64).abs() < 0.02);
     }
@@ -170,16 +214,35 @@ mod tests {
     #[test]
     fn too_few_turns_are_cured_by_what_the_ring_has_room_for() {
         for (sizes, severity, key) in [
-            (vec![(RingKey::ThreadLength, 3.4)], Severity::Caution, RingKey::ThreadLength),
-            (vec![(RingKey::ThreadLength, 2.4)], Severity::Clash, RingKey::ThreadLength),
-            (vec![(RingKey::ReliefWidth, 4.0)], Severity::Caution, RingKey::ReliefWidth),
-            (vec![(RingKey::ThreadChamfer, 2.4)], Severity::Caution, RingKey::ThreadChamfer),
+            (
+                vec![(RingKey::ThreadLength, 3.4)],
+                Severity::Caution,
+                RingKey::ThreadLength,
+            ),
+            (
+                vec![(RingKey::ThreadLength, 2.4)],
+                Severity::Clash,
+                RingKey::ThreadLength,
+            ),
+            (
+                vec![(RingKey::ReliefWidth, 4.0)],
+                Severity::Caution,
+                RingKey::ReliefWidth,
+            ),
+            (
+                vec![(RingKey::ThreadChamfer, 2.4)],
+                Severity::Caution,
+                RingKey::ThreadChamfer,
+            ),
         ] {
             let design = with(&sizes);
             let finding = judged(check, &design);
             assert_eq!(finding.severity, severity, "{}", finding.message);
             let change = finding.remedy.clone().unwrap().change;
-            assert!(matches!(change, Some(Change::Dimension(found, _)) if found == key), "{change:?}");
+            assert!(
+                matches!(change, Some(Change::Dimension(found, _)) if found == key),
+                "{change:?}"
+            );
             let after = judged(check, &cured(&design, &finding));
             assert!(after.value.unwrap() > finding.value.unwrap());
         }
@@ -192,7 +255,10 @@ mod tests {
         let finding = judged(check, &design);
         assert_eq!(finding.severity, Severity::Caution, "{}", finding.message);
         design.lens.thread_run_out = Interface::Unknown;
-        assert_eq!(lacking(check, &design), NotJudged(vec![FieldRef::Lens(LensField::ThreadRunOut)]));
+        assert_eq!(
+            lacking(check, &design),
+            NotJudged(vec![FieldRef::Lens(LensField::ThreadRunOut)])
+        );
     }
 
     #[test]

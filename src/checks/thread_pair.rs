@@ -21,12 +21,18 @@ impl ThreadPair {
     /// [`NotJudged`] naming the lens thread, where no limits can be had of it.
     pub(super) fn of(cx: &Context) -> Result<Self, NotJudged> {
         let lens = cx.design.lens.thread.value().unwrap_or(&cx.ring.thread);
-        Ok(Self { internal: limits(&cx.ring.thread, Side::Internal)?, external: limits(lens, Side::External)? })
+        Ok(Self {
+            internal: limits(&cx.ring.thread, Side::Internal)?,
+            external: limits(lens, Side::External)?,
+        })
     }
 
     /// Greatest major diameter of the lens's thread, mm; its nominal diameter where no limit is set.
     pub(super) fn male_major(&self, cx: &Context) -> Term {
-        let greatest = self.external.major_max.unwrap_or_else(|| cx.ring.thread.nominal_mm());
+        let greatest = self
+            .external
+            .major_max
+            .unwrap_or_else(|| cx.ring.thread.nominal_mm());
         Term::named("male thread major, greatest", greatest, Unit::Mm)
     }
 }

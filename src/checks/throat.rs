@@ -20,7 +20,13 @@ pub fn check(cx: &Context) -> Result<Finding, NotJudged> {
     worst_aspect(
         KEY,
         vec![
-            passes(cx, RingKey::GrooveRootDiameter, throat, spigot, Feature::GrooveRoot),
+            passes(
+                cx,
+                RingKey::GrooveRootDiameter,
+                throat,
+                spigot,
+                Feature::GrooveRoot,
+            ),
             passes(cx, RingKey::NoseDiameter, throat, spigot, Feature::Nose),
             passes(cx, RingKey::LugDiameter, slot, lug, Feature::LugTip),
         ],
@@ -36,12 +42,18 @@ fn passes(
 ) -> Result<Finding, NotJudged> {
     let gap = least_radial_gap(cx, key, bore)?;
     let bounds = running_fit(cx, wanted);
-    let result = format!("{}, radial gap in {}", key.label().to_lowercase(), FieldRef::Body(bore).long_label());
+    let result = format!(
+        "{}, radial gap in {}",
+        key.label().to_lowercase(),
+        FieldRef::Body(bore).long_label()
+    );
     let shortfall = bounds.caution - gap.value();
     let cured = cx.size(key).value() - 2.0 * shortfall;
-    Ok(at_least(KEY, Working::new(result, gap, Unit::Mm, LORE), bounds)
-        .at(Place::Feature(feature))
-        .cured_by(Remedy::dimension(key, cured)))
+    Ok(
+        at_least(KEY, Working::new(result, gap, Unit::Mm, LORE), bounds)
+            .at(Place::Feature(feature))
+            .cured_by(Remedy::dimension(key, cured)),
+    )
 }
 
 /// Radial gap between the widest that `key` may be turned and a bore of the body, mm.
@@ -58,7 +70,11 @@ pub fn least_radial_gap(cx: &Context, key: RingKey, bore: BodyField) -> Result<T
 pub fn running_fit(cx: &Context, wanted: LimitKey) -> Bounds {
     let wanted = cx.limits().get(wanted);
     let bounds = cx.bounds(LimitKey::ClearanceClash, LimitKey::ClearanceCaution);
-    Bounds { clash: bounds.clash.min(wanted), caution: bounds.caution.min(wanted), ..bounds }
+    Bounds {
+        clash: bounds.clash.min(wanted),
+        caution: bounds.caution.min(wanted),
+        ..bounds
+    }
 }
 
 #[cfg(test)]
@@ -104,7 +120,10 @@ mod tests {
         let finding = judged(check, &loose);
         assert_eq!(finding.severity, Severity::Caution);
         assert!((finding.value.unwrap() - 0.12).abs() < 1e-9);
-        assert_eq!(judged(check, &cured(&loose, &finding)).severity, Severity::Ok);
+        assert_eq!(
+            judged(check, &cured(&loose, &finding)).severity,
+            Severity::Ok
+        );
     }
 
     #[test]

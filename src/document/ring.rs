@@ -278,7 +278,7 @@ ring_dimensions! {
     GrooveWidth = groove_width, Mm, "Groove width", (0.2, 60.0), "ear front depth + ear thickness + play";
     LugThickness = lug_thickness, Mm, "Lug thickness", (0.2, 30.0), "1.3, at most what the body leaves behind the ears less 0.3";
     LugLeadIn = lug_lead_in, Mm, "Lug lead-in chamfer", (0.0, 5.0), "0.3 at 45 degrees";
-    ThreadChamfer = thread_chamfer, Mm, "Thread entry chamfer", (0.0, 10.0), "half a pitch at 45 degrees";
+    ThreadChamfer = thread_chamfer, Mm, "Thread entry chamfer", (0.0, 10.0), "half a pitch at 45 degrees; more where fillet or run-out at the male shoulder needs it";
     LipFaceDepth = lip_face_depth, Mm, "Lip face below the seat", (0.2, 200.0), "pressed: middle of the pin's protrusion at its bottom and fully stopped down, at least male thread + 0.3; otherwise thread length + relief width";
     ReliefWidth = relief_width, Mm, "Relief width", (0.0, 40.0), "short thread undercut where three turns remain, else what is left, never under 1.5 pitches; none where the thread runs through";
     ReliefDiameter = relief_diameter, Mm, "Relief diameter", (3.0, 300.0), "thread major diameter + the standard's excess";

@@ -97,14 +97,14 @@ impl PlanPen<'_> {
         let radii: Vec<f64> =
             (0..=FILLET_STEPS).map(|step| tip + (root - tip) * f64::from(step) / f64::from(FILLET_STEPS)).collect();
         let tip_off = off_deg(tip);
+        let between = || radii.iter().skip(1).take(radii.len().saturating_sub(2));
         let mut path = self.arc(tip, lug.start_deg - tip_off, lug.extent_deg + 2.0 * tip_off);
-        for radius in radii.iter().skip(1) {
+        for radius in between() {
             path.vertices.push(straight(self.at(*radius, lug.end_deg() + off_deg(*radius))));
         }
         let foot = off_deg(root);
-        let back = self.arc(root, lug.end_deg() + foot, -(lug.extent_deg + 2.0 * foot));
-        path.vertices.extend(back.vertices.into_iter().skip(1));
-        for radius in radii.iter().rev().skip(1) {
+        path.vertices.extend(self.arc(root, lug.end_deg() + foot, -(lug.extent_deg + 2.0 * foot)).vertices);
+        for radius in between().rev() {
             path.vertices.push(straight(self.at(*radius, lug.start_deg - off_deg(*radius))));
         }
         path.closed = true;

@@ -10,7 +10,7 @@ use crate::drawing::number::DecimalMark;
 use crate::document::Design;
 use crate::evaluate::Evaluation;
 use crate::geometry::Point;
-use crate::ring::ResolvedRing;
+use crate::ring::{PinUse, ResolvedRing};
 
 /// Where the axis end of a half diameter stands, mm below the axis on paper.
 const BELOW_AXIS: f64 = 7.0;
@@ -34,7 +34,8 @@ struct Labels<'a> {
     scale: f64,
 }
 
-/// The dimensions of the half-section, side by side, for a view placed at `scale`.
+/// The dimensions of the half-section, side by side, for a view placed at `scale`; diameters first, for the axial
+/// ones under the axis must keep clear of their lettering.
 #[must_use]
 pub fn section_dimensions(
     design: &Design,
@@ -45,10 +46,10 @@ pub fn section_dimensions(
 ) -> [SectionSide; 4] {
     let labels = Labels { design, evaluation, ring, mark, scale };
     [
-        SectionSide { edge: Edge::Top, dimensions: labels.outside_axial() },
-        SectionSide { edge: Edge::Bottom, dimensions: labels.inside_axial() },
         SectionSide { edge: Edge::Left, dimensions: labels.inside_diameters() },
         SectionSide { edge: Edge::Right, dimensions: labels.outside_diameters() },
+        SectionSide { edge: Edge::Top, dimensions: labels.outside_axial() },
+        SectionSide { edge: Edge::Bottom, dimensions: labels.inside_axial() },
     ]
 }
 
@@ -66,13 +67,14 @@ impl Labels<'_> {
         let value = self.ring.sizes.get(key);
         let Some(state) = self.evaluation.derivation.dimension(key) else { return Size::new(kind, value) };
         let (lower, upper) = state.deviations;
+        // Fits are spelt out in the notes.
         let fit = match &self.design.ring.dimensions.get(key).tolerance {
             Stated::Fit(code) => Some(code.clone()),
             Stated::Derived if state.tolerance_text.starts_with('h') => Some(state.tolerance_text.clone()),
             Stated::Derived | Stated::PlusMinus(_) | Stated::Deviations(..) => None,
         };
         let tolerance = match fit {
-            Some(code) => Tolerance::Class { code, deviations: Some((upper, lower)) },
+            Some(code) => Tolerance::Class { code, deviations: None },
             None if state.tolerance_text.is_empty() => Tolerance::General,
             None => Tolerance::Deviations { upper, lower },
         };
@@ -107,15 +109,15 @@ impl Labels<'_> {
         let lug_end = point(sizes.groove_width + sizes.lug_thickness, tip - sizes.lug_lead_in);
         list.push(self.axial(RingKey::LugThickness, groove_end, lug_end, false));
         let nose = point(sizes.spigot_length, sizes.nose_diameter / 2.0);
-        let lip_makes_it = self.lip_ends_the_nose() && !self.ring.thread_runs_through;
-        list.push(self.axial(RingKey::SpigotLength, rear_face, nose, lip_makes_it));
+        list.push(self.axial(RingKey::SpigotLength, rear_face, nose, self.lip_ends_the_nose()));
         list
     }
 
-    /// Whether the lip's rear is the nose face, so that lip depth and thickness already fix the spigot length.
+    /// Whether a lip's rear is the nose face, so that lip depth and thickness already fix the spigot length.
     fn lip_ends_the_nose(&self) -> bool {
         let sizes = &self.ring.sizes;
-        (sizes.lip_face_depth + sizes.lip_thickness - sizes.seat_height - sizes.spigot_length).abs() < SAME
+        let behind = sizes.lip_face_depth + sizes.lip_thickness - sizes.seat_height - sizes.spigot_length;
+        self.ring.pin == PinUse::Pressed && behind.abs() < SAME
     }
 
     fn inside_axial(&self) -> Vec<SideDimension> {
@@ -137,9 +139,10 @@ impl Labels<'_> {
             let end = point(seat + relief_end, thread);
             list.push(self.axial(RingKey::ReliefWidth, thread_end, end, false));
         }
-        if sizes.lip_thickness > SAME {
+        // Without a pin to press, what stands behind the relief follows from the spigot length.
+        if self.ring.pin == PinUse::Pressed {
             let rear = point(face.x + sizes.lip_thickness, sizes.lip_bore / 2.0);
-            list.push(self.axial(RingKey::LipThickness, face, rear, !self.lip_ends_the_nose()));
+            list.push(self.axial(RingKey::LipThickness, face, rear, false));
         }
         if sizes.annulus_depth > SAME {
             let floor = point(seat + sizes.annulus_depth, sizes.annulus_inner / 2.0);

@@ -6,7 +6,7 @@ use crate::checks::count_assumed;
 use crate::document::{Design, Paper, RingKey};
 use crate::drawing::cell::CellError;
 use crate::drawing::dimension::{Label, Leader, Style, Terminator, leader, view_title};
-use crate::drawing::dimension_side::{SideDimension, side};
+use crate::drawing::dimension_side::{Edge, SideDimension, side};
 use crate::drawing::extent::Extent;
 use crate::drawing::lettering::{LINE_PITCH, Text};
 use crate::drawing::number::{DecimalMark, plain};
@@ -36,10 +36,16 @@ pub enum SheetError {
     TooLarge(&'static str),
 }
 
-/// Share of the sheet's width that the half-section gets.
-const SECTION_SHARE: f64 = 0.56;
+/// Share of the width that the half-section gets beside the lug pattern.
+const SECTION_SHARE: f64 = 0.58;
+/// Width kept for the lug table and notes where they stand beside the lug pattern, mm.
+const NOTES_WIDTH: f64 = 64.0;
+/// Height kept for them where they stand under it, mm.
+const NOTES_HEIGHT: f64 = 56.0;
 /// Room for a view's title, in lettering heights.
 const TITLE_ROOM: f64 = 3.0;
+/// Distance of the section letter from the rim, in lettering heights.
+const CUT_LETTER: f64 = 3.5;
 /// Distance between views, mm.
 const BETWEEN: f64 = 6.0;
 
@@ -56,15 +62,19 @@ pub fn ring_sheet(design: &Design, evaluation: &Evaluation) -> Result<Scene, She
     let maker = Maker { design, evaluation, ring, style };
     // The title block names the scale, so the views come first, on the field of an unsigned sheet.
     let blank = sheet(format, &TitleBlock::default())?;
-    let (section_area, plan_area) = areas(&blank);
-    let (section, section_scale) = maker.section(&section_area).ok_or(SheetError::TooLarge(format.words()))?;
-    let (plan, plan_scale) = maker.plan(&plan_area).ok_or(SheetError::TooLarge(format.words()))?;
+    let too_large = SheetError::TooLarge(format.words());
+    let drawn = ways(&blank).into_iter().filter_map(|areas| {
+        let (section, section_scale) = maker.section(&areas.section)?;
+        let (plan, _) = maker.plan(&areas.plan)?;
+        Some((section, section_scale, plan, areas.notes))
+    });
+    // The first of equals: the full-height column leaves the notes more room.
+    let best = drawn.reduce(|best, next| if next.1.factor() > best.1.factor() { next } else { best });
+    let (section, section_scale, plan, notes) = best.ok_or(too_large)?;
     let mut whole = sheet(format, &maker.title_block(section_scale))?.scene;
     whole.extend(section);
     whole.extend(plan);
-    if let Some(beside) = blank.beside {
-        whole.extend(maker.notes(&beside, plan_scale));
-    }
+    whole.extend(maker.notes(&notes));
     Ok(whole)
 }
 
@@ -97,10 +107,34 @@ fn why_no_ring(evaluation: &Evaluation) -> String {
     format!("measure {}", missing.join(", "))
 }
 
-fn areas(blank: &Sheet) -> (Extent, Extent) {
+/// Where the views go.
+struct Areas {
+    section: Extent,
+    plan: Extent,
+    notes: Extent,
+}
+
+/// Two ways to use a sheet: the half-section in the column left of the title block, full height, for thin rings;
+/// or beside the lug pattern above the title block, with the notes left of it, for tall ones.
+fn ways(blank: &Sheet) -> Vec<Areas> {
     let field = blank.field;
-    let split = field.left + field.width() * SECTION_SHARE;
-    (Extent { right: split - BETWEEN / 2.0, ..field }, Extent { left: split + BETWEEN / 2.0, ..field })
+    let right = Extent { left: blank.title_block.left, ..field };
+    let (plan, notes) = if right.height() > right.width() {
+        let split = right.bottom + NOTES_HEIGHT;
+        (Extent { bottom: split, ..right }, Extent { top: split - BETWEEN, ..right })
+    } else {
+        let split = right.right - NOTES_WIDTH;
+        (Extent { right: split - BETWEEN, ..right }, Extent { left: split, ..right })
+    };
+    let mut ways = Vec::new();
+    if let Some(beside) = blank.beside {
+        let section = Extent { right: blank.title_block.left - BETWEEN, bottom: beside.bottom, ..field };
+        ways.push(Areas { section, plan, notes });
+        let split = field.left + SECTION_SHARE * field.width();
+        let section = Extent { right: split - BETWEEN / 2.0, ..field };
+        ways.push(Areas { section, plan: Extent { left: split + BETWEEN / 2.0, ..field }, notes: beside });
+    }
+    ways
 }
 
 struct Maker<'a> {
@@ -108,6 +142,12 @@ struct Maker<'a> {
     evaluation: &'a Evaluation,
     ring: &'a ResolvedRing,
     style: Style,
+}
+
+/// The view reaching down to the lowest lettering drawn so far.
+fn lowered(view: Extent, drawn: &Annotation) -> Extent {
+    let lowest = drawn.boxes.iter().map(|text| text.extent().bottom).fold(view.bottom, f64::min);
+    Extent { bottom: lowest, ..view }
 }
 
 /// Moves a finished view into the middle of an area; its title stands above it.
@@ -162,7 +202,8 @@ impl Maker<'_> {
                 .into_iter()
                 .map(|one| SideDimension { from: on_paper(one.from), to: on_paper(one.to), ..one })
                 .collect();
-            for done in side(&wanted, part.edge, &extent, &self.style) {
+            let view = if part.edge == Edge::Bottom { lowered(extent, &drawn) } else { extent };
+            for done in side(&wanted, part.edge, &view, &self.style) {
                 drawn.join(done.drawn);
             }
         }
@@ -203,11 +244,15 @@ impl Maker<'_> {
         let sizes = &self.ring.sizes;
         let height = self.style.height_mm;
         for (index, lug) in self.ring.lugs.iter().enumerate() {
-            let radius = sizes.nose_diameter / 2.0 * factor - 2.0 * height;
+            let radius = (sizes.nose_diameter + sizes.rear_bore.max(sizes.lip_bore)) / 4.0 * factor;
             let at = plan_point(radius, seen_from(Side::Body, lug.middle_deg().to_radians()));
             let number = Label::plain((index + 1).to_string());
             drawn.join(number.centred(Point { x: at.x, y: at.y - height / 2.0 }, 0.0, &self.style));
         }
+        let cut = self.design.sheet.section_angle_deg.to_radians();
+        let letter_at = plan_point(sizes.flange_diameter / 2.0 * factor + CUT_LETTER * height, seen_from(Side::Body, cut));
+        let letter = Label::plain("A");
+        drawn.join(letter.centred(Point { x: letter_at.x, y: letter_at.y - height / 2.0 }, 0.0, &self.style));
         self.lock_hole_note(factor, &mut drawn);
         drawn
     }
@@ -254,6 +299,8 @@ impl Maker<'_> {
             created_by: sheet.creator.clone(),
             document_type: "Part drawing".to_owned(),
             material: self.design.ring.material.clone(),
+            finish: self.finish(),
+            supplement: format!("{} on {}", self.design.lens.name, self.design.body.name),
             mass,
             scale: scale.to_string(),
             general_tolerances: "ISO 2768-m".to_owned(),
@@ -264,8 +311,36 @@ impl Maker<'_> {
         }
     }
 
-    /// Lug table and notes beside the title block.
-    fn notes(&self, area: &Extent, plan_scale: Scale) -> Vec<crate::drawing::Item> {
+    /// What each fit is in numbers: its lettering on the view stays short.
+    fn fit_lines(&self) -> Vec<String> {
+        let keys = [RingKey::NoseDiameter, RingKey::LugDiameter];
+        let number = |value: f64| plain(value, 3, self.style.mark);
+        keys.into_iter()
+            .filter_map(|key| self.evaluation.derivation.dimension(key))
+            .filter(|state| state.tolerance_text.starts_with('h'))
+            .map(|state| {
+                let (lower, upper) = state.deviations;
+                let size = number(self.ring.sizes.get(state.key));
+                format!("Ø{size} {}: {} / {}", state.tolerance_text, number(upper), number(lower))
+            })
+            .collect()
+    }
+
+    fn finish(&self) -> String {
+        let finish = &self.design.ring.finish;
+        let mut words = Vec::new();
+        if finish.build_up_mm > 0.0 {
+            words.push(format!("coating {} a face", Unit::Mm.show(finish.build_up_mm)));
+            words.push(if finish.faces_masked { "seat and flange masked" } else { "seat and flange coated" }.to_owned());
+        }
+        if finish.inside_blackened {
+            words.push("inside blackened".to_owned());
+        }
+        if words.is_empty() { "bare".to_owned() } else { words.join(", ") }
+    }
+
+    /// Lug table and notes.
+    fn notes(&self, area: &Extent) -> Vec<crate::drawing::Item> {
         let height = self.style.height_mm.min(2.5);
         let mut lines = vec!["Lugs, seen from the body side,".to_owned(), "clockwise from the index mark:".to_owned()];
         let index = self.ring.sizes.index_mark_angle;
@@ -285,7 +360,8 @@ impl Maker<'_> {
             let hole = seen_from(Side::Body, (self.ring.sizes.lock_hole_angle - index).to_radians()).to_degrees();
             lines.push(format!("lock hole: {}° ±{}°", number(hole), number(0.1)));
         }
-        lines.push(format!("Lug pattern drawn at {plan_scale}; locked position."));
+        lines.push("Drawn in the locked position.".to_owned());
+        lines.extend(self.fit_lines());
         lines.push(format!("Edges broken {}", number(self.ring.sizes.edge_break)));
         let assumed = count_assumed(self.design, &self.evaluation.derivation);
         lines.push(match assumed {

@@ -3,16 +3,19 @@
 use crate::document::{Design, FieldRef, LimitKey, Term};
 use crate::mount::LensField;
 
+use super::depth_of_focus::{circle_of_format_mm, half_depth_mm, image_diagonal};
 use super::focus_scale::object_distance_mm;
-use super::ray_cone::corner_height;
 
 /// Circle of confusion by the format: sensor diagonal over the divisor of the limits, mm.
 ///
 /// # Errors
 /// The fields that are unknown.
 pub fn circle_of_confusion(design: &Design) -> Result<Term, Vec<FieldRef>> {
-    let divisor = Term::field(FieldRef::Limit(LimitKey::CocDivisor), design.limits.coc_divisor);
-    Ok(2.0 * corner_height(&design.body)? / divisor)
+    let divisor = Term::field(
+        FieldRef::Limit(LimitKey::CocDivisor),
+        design.limits.coc_divisor,
+    );
+    Ok(circle_of_format_mm(image_diagonal(design)?, divisor))
 }
 
 /// Half band of the depth of focus at infinity, mm: `N c` (thin lens, distant object).
@@ -21,9 +24,13 @@ pub fn circle_of_confusion(design: &Design) -> Result<Term, Vec<FieldRef>> {
 /// The fields that are unknown.
 pub fn half_depth_of_focus(design: &Design) -> Result<Term, Vec<FieldRef>> {
     let field = FieldRef::Lens(LensField::FNumber);
-    let stop = design.lens.f_number.number().map(|value| Term::field(field, value));
+    let stop = design
+        .lens
+        .f_number
+        .number()
+        .map(|value| Term::field(field, value));
     match (stop, circle_of_confusion(design)) {
-        (Some(stop), Ok(circle)) => Ok(stop * circle),
+        (Some(stop), Ok(circle)) => Ok(half_depth_mm(stop, circle)),
         (None, Ok(_)) => Err(vec![field]),
         (None, Err(mut missing)) => {
             missing.insert(0, field);
@@ -41,7 +48,9 @@ pub fn register_budget(design: &Design) -> (Term, Option<Vec<FieldRef>>) {
     let least = limit(LimitKey::ThickLeast);
     match half_depth_of_focus(design) {
         Ok(half) => {
-            let left = half - limit(LimitKey::BodyRegisterTolerance) - limit(LimitKey::LensRegisterTolerance);
+            let left = half
+                - limit(LimitKey::BodyRegisterTolerance)
+                - limit(LimitKey::LensRegisterTolerance);
             (left.max(least), None)
         }
         Err(missing) => (least, Some(missing)),

@@ -23,10 +23,13 @@ impl RayCone {
         let mut missing = Vec::new();
         let mut lens_value = |key: LensField| {
             let field = FieldRef::Lens(key);
-            lens.field(key).number().map(|value| Term::field(field, value)).or_else(|| {
-                missing.push(field);
-                None
-            })
+            lens.field(key)
+                .number()
+                .map(|value| Term::field(field, value))
+                .or_else(|| {
+                    missing.push(field);
+                    None
+                })
         };
         let pupil = lens_value(LensField::ExitPupilDistance);
         let stop = lens_value(LensField::FNumber);
@@ -35,9 +38,11 @@ impl RayCone {
             missing.extend(fields);
         }
         match (pupil, stop, corner) {
-            (Some(pupil_distance), Some(f_number), Ok(image_height)) => {
-                Ok(Self { image_height, pupil_distance, f_number })
-            }
+            (Some(pupil_distance), Some(f_number), Ok(image_height)) => Ok(Self {
+                image_height,
+                pupil_distance,
+                f_number,
+            }),
             _ => Err(missing),
         }
     }
@@ -56,10 +61,17 @@ impl RayCone {
 /// The fields that are unknown.
 pub fn corner_height(body: &Body) -> Result<Term, Vec<FieldRef>> {
     let keys = [BodyField::SensorWidth, BodyField::SensorHeight];
-    let missing: Vec<FieldRef> =
-        keys.iter().filter(|key| body.field(**key).number().is_none()).map(|key| FieldRef::Body(*key)).collect();
+    let missing: Vec<FieldRef> = keys
+        .iter()
+        .filter(|key| body.field(**key).number().is_none())
+        .map(|key| FieldRef::Body(*key))
+        .collect();
     match (body.sensor_width.number(), body.sensor_height.number()) {
-        (Some(width), Some(height)) => Ok(Term::named("corner of the sensor", width.hypot(height) / 2.0, Unit::Mm)),
+        (Some(width), Some(height)) => Ok(Term::named(
+            "corner of the sensor",
+            width.hypot(height) / 2.0,
+            Unit::Mm,
+        )),
         _ => Err(missing),
     }
 }

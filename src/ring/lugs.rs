@@ -49,7 +49,7 @@ pub(super) fn work(rules: &Rules, cutter_radius: f64, twist: Option<Twist>) -> R
     if lugs.is_empty() {
         return Err(Missing(vec![FieldRef::Ears, FieldRef::Cutter]));
     }
-    trim_to_the_stop(rules, twist, &mut lugs);
+    trim_to_the_stop(rules, &flank, twist, &mut lugs);
     Ok(Found { lugs, working })
 }
 
@@ -59,15 +59,17 @@ fn worst_shrink(flank: &LugFlank, radii: (f64, f64), clearance: f64) -> (f64, f6
 }
 
 /// The lug that would run past the stop is cut back to it, so that stop and lock pin agree.
-fn trim_to_the_stop(rules: &Rules, twist: Twist, lugs: &mut [Sector]) {
+fn trim_to_the_stop(rules: &Rules, flank: &LugFlank, twist: Twist, lugs: &mut [Sector]) {
     if rules.design.body.stop != Presence::Present {
         return;
     }
-    let Ok(stop) = rules.body(BodyField::StopAngle) else { return };
+    let (Ok(stop), Ok(radius)) = (rules.body(BodyField::StopAngle), rules.body(BodyField::StopRadius)) else { return };
+    // The stop meets the flank as it really stands at its radius.
+    let standing = (flank.intrusion(radius.value()) / radius.value()).to_degrees();
     for lug in lugs {
         let past = match twist.hand {
-            Hand::Clockwise => lug.end_deg() - stop.value(),
-            Hand::Anticlockwise => stop.value() - lug.start_deg,
+            Hand::Clockwise => lug.end_deg() + standing - stop.value(),
+            Hand::Anticlockwise => stop.value() - (lug.start_deg - standing),
         }
         .rem_euclid(360.0);
         // Only the lug that runs into the stop: one that merely swept past began the turn beyond it.

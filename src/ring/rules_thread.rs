@@ -30,7 +30,7 @@ pub(super) fn work(rules: &mut Rules) -> Result<FemaleThread, Missing> {
         Ok(thread) => make(thread),
         Err(missing) => Err(missing.clone()),
     };
-    let chamfer = from_thread(&|thread| Ok(0.5 * thread.pitch.clone()));
+    let chamfer = from_thread(&|thread| Ok(entry_chamfer(rules, thread)));
     rules.settle(RingKey::ThreadChamfer, chamfer);
     let relief_diameter = from_thread(&|thread| Ok(relief_diameter(thread)));
     rules.settle_from(RingKey::ReliefDiameter, relief_diameter, "DIN 76-1, internal thread undercut");
@@ -54,6 +54,22 @@ fn female_thread(rules: &Rules) -> Result<FemaleThread, Missing> {
     let pitch = Term::named("pitch", thread.pitch_mm(), Unit::Mm);
     let short_undercut = undercut(UndercutForm::Din76InternalShort, thread.pitch_mm()).ok();
     Ok(FemaleThread { minor, major: thread.nominal_mm(), pitch, short_undercut, thread })
+}
+
+/// Half a pitch; more where the fillet or the run-out at the male shoulder asks for it.
+fn entry_chamfer(rules: &Rules, thread: &FemaleThread) -> Term {
+    let mut chamfer = 0.5 * thread.pitch.clone();
+    if let Ok(fillet) = rules.lens(LensField::ShoulderFillet)
+        && fillet.value() > 0.0
+    {
+        let major = Term::named("thread major diameter", thread.major, Unit::Mm);
+        let minor = Term::named("thread minor diameter", thread.minor, Unit::Mm);
+        chamfer = chamfer.max((major - minor) / 2.0 + fillet);
+    }
+    if let Ok(run_out) = rules.lens(LensField::ThreadRunOut) {
+        chamfer = chamfer.max(run_out);
+    }
+    chamfer
 }
 
 fn relief_diameter(thread: &FemaleThread) -> Term {

@@ -32,8 +32,14 @@ fn lens() -> Lens {
         thread_run_out: known(0.3),
         shoulder_fillet: known(0.2),
         shoulder_diameter: known(47.0),
-        barrel_at_infinity: known(vec![BarrelStep { depth_mm: 4.5, diameter_mm: 33.0 }]),
-        barrel_at_close_focus: known(vec![BarrelStep { depth_mm: 3.0, diameter_mm: 33.0 }]),
+        barrel_at_infinity: known(vec![BarrelStep {
+            depth_mm: 4.5,
+            diameter_mm: 33.0,
+        }]),
+        barrel_at_close_focus: known(vec![BarrelStep {
+            depth_mm: 3.0,
+            diameter_mm: 33.0,
+        }]),
         aperture_ring: Presence::Absent,
         stop_down_pin: Presence::Absent,
         ..Lens::default()
@@ -63,8 +69,14 @@ fn body(ears: Vec<Sector>, twist_deg: f64, hand: Hand) -> Body {
         lock_pin_angle: known(230.0),
         index_angle: known(10.0),
         free_depth: known(vec![
-            FreeDepth { radius_mm: 0.0, depth_mm: 14.0 },
-            FreeDepth { radius_mm: 32.0, depth_mm: 14.0 },
+            FreeDepth {
+                radius_mm: 0.0,
+                depth_mm: 14.0,
+            },
+            FreeDepth {
+                radius_mm: 32.0,
+                depth_mm: 14.0,
+            },
         ]),
         mirror: Presence::Absent,
         obstacles: known(Vec::new()),
@@ -91,11 +103,19 @@ fn apart(a: f64, b: f64) -> f64 {
 }
 
 fn changed_angle(value: &Interface<f64>, change: impl Fn(f64) -> f64) -> Interface<f64> {
-    value.number().map_or(Interface::Unknown, |angle| known(wrapped(change(angle))))
+    value
+        .number()
+        .map_or(Interface::Unknown, |angle| known(wrapped(change(angle))))
 }
 
 fn changed(body: &Body, sector: impl Fn(Sector) -> Sector, angle: impl Fn(f64) -> f64) -> Body {
-    let ears = body.ears.value().unwrap().iter().map(|ear| sector(*ear)).collect();
+    let ears = body
+        .ears
+        .value()
+        .unwrap()
+        .iter()
+        .map(|ear| sector(*ear))
+        .collect();
     Body {
         ears: known(ears),
         stop_angle: changed_angle(&body.stop_angle, &angle),
@@ -107,24 +127,39 @@ fn changed(body: &Body, sector: impl Fn(Sector) -> Sector, angle: impl Fn(f64) -
 
 /// The whole body turned clockwise.
 fn turned(body: &Body, by_deg: f64) -> Body {
-    let sector = |ear: Sector| Sector { start_deg: wrapped(ear.start_deg + by_deg), ..ear };
+    let sector = |ear: Sector| Sector {
+        start_deg: wrapped(ear.start_deg + by_deg),
+        ..ear
+    };
     changed(body, sector, |angle| angle + by_deg)
 }
 
 /// The body as a mirror shows it: every angle and the hand run the other way.
 fn mirrored(body: &Body) -> Body {
-    let sector = |ear: Sector| Sector { start_deg: wrapped(-ear.end_deg()), ..ear };
+    let sector = |ear: Sector| Sector {
+        start_deg: wrapped(-ear.end_deg()),
+        ..ear
+    };
     let hand = match body.twist_hand.value().unwrap() {
         Hand::Clockwise => Hand::Anticlockwise,
         Hand::Anticlockwise => Hand::Clockwise,
     };
-    Body { twist_hand: known(hand), ..changed(body, sector, |angle| -angle) }
+    Body {
+        twist_hand: known(hand),
+        ..changed(body, sector, |angle| -angle)
+    }
 }
 
 /// Three or four unequal ears with unequal slots between them, in whole degrees.
 fn ears() -> impl Strategy<Value = Vec<Sector>> {
-    let three = (prop::collection::vec(40..58_i32, 3), prop::collection::vec(58..66_i32, 2));
-    let four = (prop::collection::vec(34..42_i32, 4), prop::collection::vec(46..52_i32, 3));
+    let three = (
+        prop::collection::vec(40..58_i32, 3),
+        prop::collection::vec(58..66_i32, 2),
+    );
+    let four = (
+        prop::collection::vec(34..42_i32, 4),
+        prop::collection::vec(46..52_i32, 3),
+    );
     (0..360_i32, prop_oneof![three, four]).prop_map(|(first, (extents, slots))| {
         let mut start = f64::from(first);
         let slots = slots.into_iter().map(f64::from).chain(std::iter::once(0.0));
@@ -132,7 +167,10 @@ fn ears() -> impl Strategy<Value = Vec<Sector>> {
             .into_iter()
             .zip(slots)
             .map(|(extent, slot)| {
-                let ear = Sector { start_deg: wrapped(start), extent_deg: f64::from(extent) };
+                let ear = Sector {
+                    start_deg: wrapped(start),
+                    extent_deg: f64::from(extent),
+                };
                 start += ear.extent_deg + slot;
                 ear
             })
@@ -141,23 +179,40 @@ fn ears() -> impl Strategy<Value = Vec<Sector>> {
 }
 
 fn bodies() -> impl Strategy<Value = Body> {
-    (ears(), 36.0..50.0_f64, any::<bool>(), prop::option::of(0.0..360.0_f64)).prop_map(|(ears, twist, hand, stop)| {
-        let hand = if hand { Hand::Clockwise } else { Hand::Anticlockwise };
-        let mut body = body(ears, twist, hand);
-        if let Some(stop) = stop {
-            body.stop = Presence::Present;
-            body.stop_angle = known(stop);
-            body.stop_radius = known(26.5);
-            body.stop_depth = known(4.0);
-        }
-        body
-    })
+    (
+        ears(),
+        36.0..50.0_f64,
+        any::<bool>(),
+        prop::option::of(0.0..360.0_f64),
+    )
+        .prop_map(|(ears, twist, hand, stop)| {
+            let hand = if hand {
+                Hand::Clockwise
+            } else {
+                Hand::Anticlockwise
+            };
+            let mut body = body(ears, twist, hand);
+            if let Some(stop) = stop {
+                body.stop = Presence::Present;
+                body.stop_angle = known(stop);
+                body.stop_radius = known(26.5);
+                body.stop_depth = known(4.0);
+            }
+            body
+        })
 }
 
 fn same(one: &Evaluation, other: &Evaluation) -> Result<(), TestCaseError> {
     for key in KEYS {
         let (a, b) = (finding(one, key), finding(other, key));
-        prop_assert_eq!(a.severity, b.severity, "{:?}: {} / {}", key, &a.message, &b.message);
+        prop_assert_eq!(
+            a.severity,
+            b.severity,
+            "{:?}: {} / {}",
+            key,
+            &a.message,
+            &b.message
+        );
         match (a.value, b.value) {
             (Some(a), Some(b)) => prop_assert!((a - b).abs() < 1e-6, "{key:?}: {a} {b}"),
             (a, b) => prop_assert_eq!(a, b),
@@ -273,7 +328,12 @@ proptest! {
 #[test]
 fn an_asymmetric_pattern_does_not_fit_back_to_front() {
     let ears = [(0.0, 52.0), (118.0, 44.0), (226.0, 60.0)];
-    let ears: Vec<Sector> = ears.map(|(start_deg, extent_deg)| Sector { start_deg, extent_deg }).to_vec();
+    let ears: Vec<Sector> = ears
+        .map(|(start_deg, extent_deg)| Sector {
+            start_deg,
+            extent_deg,
+        })
+        .to_vec();
     let mut design = Design::new(lens(), body(ears, 45.0, Hand::Clockwise));
     let by_rule = lugs(&judged(&design));
     // The same angles read off the wrong side of the ring.
@@ -284,5 +344,8 @@ fn an_asymmetric_pattern_does_not_fit_back_to_front() {
     let wrong: Vec<Sector> = wrong.collect();
     assert!(!same_sectors(&by_rule, &wrong));
     design.ring.lugs = Choice::Set(wrong);
-    assert_eq!(finding(&judged(&design), FindingKey::LugEntry).severity, Severity::Clash);
+    assert_eq!(
+        finding(&judged(&design), FindingKey::LugEntry).severity,
+        Severity::Clash
+    );
 }

@@ -124,9 +124,9 @@ mod tests {
         for _ in 0..50 {
             let middle = f64::midpoint(cut, clear);
             if is_cut(middle) {
-                cut = middle
+                cut = middle;
             } else {
-                clear = middle
+                clear = middle;
             }
         }
         cut
@@ -195,9 +195,9 @@ mod tests {
                     for _ in 0..50 {
                         let middle = f64::midpoint(cut, clear);
                         if is_cut(middle) {
-                            cut = middle
+                            cut = middle;
                         } else {
-                            clear = middle
+                            clear = middle;
                         }
                     }
                     let formula = gap / 2.0 - flank.intrusion_rad(radius).unwrap();

@@ -47,7 +47,8 @@ impl Window {
             palette: colours,
         };
         let mut dialog = dialog;
-        let shown = Modal::new(egui::Id::unique("dialog")).show(ui.ctx(), |ui| {
+        let frame = egui::Frame::popup(ui.style()).inner_margin(14.0);
+        let shown = Modal::new(egui::Id::unique("dialog")).frame(frame).show(ui.ctx(), |ui| {
             ui.set_width(width);
             match &mut dialog {
                 Dialog::New(panel) => Reply::New(panel.new_ui(ui)),

@@ -3,6 +3,7 @@
 //! Nothing else in the window shows a bare number widget. The field keeps its own text, never clamps and
 //! never rounds what is stored, and says under itself why a text was refused.
 
+use egui::text::{CCursor, CCursorRange};
 use egui::{Align, Id, Layout, Response, RichText, Sense, TextEdit, Ui, WidgetInfo, vec2};
 
 use super::command::Command;
@@ -83,7 +84,9 @@ pub fn number_ui(
         let label = label_ui(ui, view, number.label, width, lit);
         let response = text_box_ui(ui, view, number, id, label.id, &edit);
         let sign = number.unit.sign();
-        let unit_width = if sign.len() > 3 { 1.5 * UNIT_WIDTH } else { UNIT_WIDTH };
+        // Where labels have a width of their own the rows stand in columns, long units and short ones.
+        let wide = sign.len() > 3 || number.label_width.is_some();
+        let unit_width = if wide { 1.5 * UNIT_WIDTH } else { UNIT_WIDTH };
         fixed_ui(ui, unit_width, |ui| ui.label(RichText::new(sign).small().weak()));
         grip_ui(ui, view, number, &edit);
         mark_ui(ui, view);
@@ -192,6 +195,9 @@ pub fn typed_ui(
     let mut text = view.typing.text_for(id, holds);
     let response = ui.add(TextEdit::singleline(&mut text).id(id).desired_width(width).hint_text(hint));
     if response.has_focus() {
+        if response.gained_focus() {
+            select_all(ui, id, text.chars().count());
+        }
         view.typing.keep(id, text, holds);
         return (response, Typed::Nothing);
     }
@@ -201,6 +207,14 @@ pub fn typed_ui(
     }
     let typed = view.typing.finish(id, given_up);
     (response, typed)
+}
+
+/// Whoever comes to a field wants to type it anew.
+fn select_all(ui: &Ui, id: Id, length: usize) {
+    let Some(mut state) = TextEdit::load_state(ui.ctx(), id) else { return };
+    let (start, end) = (CCursor::new(0), CCursor::new(length));
+    state.cursor.set_char_range(Some(CCursorRange::two(start, end)));
+    TextEdit::store_state(ui.ctx(), id, state);
 }
 
 /// The reason under a field whose last text was refused.

@@ -4,7 +4,7 @@ use egui::{RichText, ScrollArea, Ui};
 
 use super::command::Command;
 use crate::document::Library;
-use crate::mount::{Body, Lens, Unit};
+use crate::mount::{Body, BodyField, Lens, LensField};
 
 /// The choice in progress.
 #[derive(Debug)]
@@ -70,17 +70,13 @@ impl NewPanel {
 }
 
 fn lens_words(lens: &Lens) -> (String, String) {
-    let thread = lens.thread.value().map_or_else(|| "thread unknown".to_owned(), ToString::to_string);
-    (lens.name.clone(), format!("{thread}, register {}", shown(lens.register.number())))
+    let unknown = LensField::ALL.iter().filter(|key| lens.field(**key).number().is_none()).count();
+    (lens.name.clone(), format!("{unknown} of {} values still to be measured", LensField::ALL.len()))
 }
 
 fn body_words(body: &Body) -> (String, String) {
-    let ears = body.ears.value().map_or_else(|| "ears unknown".to_owned(), |ears| format!("{} ears", ears.len()));
-    (body.name.clone(), format!("register {}, throat {}, {ears}", shown(body.register.number()), shown(body.throat.number())))
-}
-
-fn shown(value: Option<f64>) -> String {
-    value.map_or_else(|| "unknown".to_owned(), |value| Unit::Mm.show(value))
+    let unknown = BodyField::ALL.iter().filter(|key| body.field(**key).number().is_none()).count();
+    (body.name.clone(), format!("{unknown} of {} values still to be measured", BodyField::ALL.len()))
 }
 
 fn list_ui(

@@ -138,18 +138,17 @@ fn off_the_pin(cx: &Context) -> Result<Finding, NotJudged> {
         "its lower deviation",
     )?
     .value();
-    let (pin_circle, pin_angle) = (circle.value(), angle.value());
+    let pin_circle = circle.value();
     let radial = (cx.size(RingKey::LockHoleCircle) - circle.clone()) / 2.0;
     let turned = (cx.size(RingKey::LockHoleAngle) - angle).apply("least turn", least_turn);
     let turn = turned.value();
     let tangential = circle / 2.0 * turned.apply("radians", f64::to_radians);
-    let remedy = onto_the_pin(
-        cx,
-        radial.value(),
-        tangential.value(),
-        (pin_circle, pin_angle),
-        turn,
-    );
+    let remedy = if radial.value().abs() > tangential.value().abs() {
+        Remedy::dimension(RingKey::LockHoleCircle, pin_circle)
+    } else {
+        // The nearest of the angles that mean the same place, so that the number does not jump by a turn.
+        Remedy::dimension(RingKey::LockHoleAngle, cx.ring.sizes.lock_hole_angle - turn)
+    };
     let square = radial.clone() * radial.clone() + tangential.clone() * tangential.clone();
     let working = Working::new(
         "lock hole off the pin",
@@ -182,16 +181,6 @@ fn off_the_pin(cx: &Context) -> Result<Finding, NotJudged> {
 /// The same turn between -180 and 180 degrees.
 fn least_turn(turn_deg: f64) -> f64 {
     (turn_deg + 180.0).rem_euclid(360.0) - 180.0
-}
-
-/// One dimension is changed: the one that is further out.
-fn onto_the_pin(cx: &Context, radial: f64, tangential: f64, pin: (f64, f64), turn: f64) -> Remedy {
-    if radial.abs() > tangential.abs() {
-        Remedy::dimension(RingKey::LockHoleCircle, pin.0)
-    } else {
-        // The nearest of the angles that mean the same place, so that the number does not jump by a turn.
-        Remedy::dimension(RingKey::LockHoleAngle, cx.ring.sizes.lock_hole_angle - turn)
-    }
 }
 
 /// Metal ahead of the flange rear face where the hole is drilled, mm.
@@ -258,48 +247,38 @@ fn floor(cx: &Context) -> Option<Finding> {
 /// Metal between the hole's edge and whatever is near it at its depth.
 fn rims(cx: &Context) -> Vec<Finding> {
     let sizes = &cx.ring.sizes;
+    let mut rims = vec![outer_rim(cx)];
+    // Only what stands at the hole's depth, which runs from `hole_front` to the flange rear face, is near it.
+    let hole_front = -sizes.lock_hole_depth;
+    let thread_end = sizes.thread_length - sizes.seat_height;
+    if thread_end > hole_front && sizes.seat_height > 0.0 {
+        let major = Term::named("thread major diameter", cx.ring.thread_major, Unit::Mm);
+        rims.push(inner_rim(cx, "the thread", major, None));
+    }
+    let mut beside =
+        |what: &str, key: RingKey| rims.push(inner_rim(cx, what, cx.size(key), Some(key)));
+    if sizes.relief_width > 0.0 && thread_end < 0.0 && thread_end + sizes.relief_width > hole_front
+    {
+        beside("the relief", RingKey::ReliefDiameter);
+    }
+    if cx.ring.seat == SeatKind::Counterbore && -sizes.seat_height > hole_front {
+        beside("the counterbore", RingKey::SeatDiameter);
+    }
+    beside("the groove", RingKey::GrooveRootDiameter);
+    rims
+}
+
+fn outer_rim(cx: &Context) -> Finding {
     let bounds = cx.bounds(LimitKey::HoleRimClash, LimitKey::HoleRimCaution);
-    let outer_edge = cx.size(RingKey::LockHoleCircle) + cx.size(RingKey::LockHoleDiameter);
-    let rim = (cx.size(RingKey::FlangeDiameter) - outer_edge.clone()) / 2.0;
-    let wider = outer_edge.value() + 2.0 * bounds.caution;
-    let rim = at_least(
+    let edge = cx.size(RingKey::LockHoleCircle) + cx.size(RingKey::LockHoleDiameter);
+    let wider = edge.value() + 2.0 * bounds.caution;
+    let rim = (cx.size(RingKey::FlangeDiameter) - edge) / 2.0;
+    at_least(
         KEY,
         Working::new("lock hole to the rim", rim, Unit::Mm, LORE),
         bounds,
     )
-    .cured_by(Remedy::dimension(RingKey::FlangeDiameter, wider));
-    let mut rims = vec![rim];
-    let hole_front = -sizes.lock_hole_depth;
-    let thread_end = sizes.thread_length - sizes.seat_height;
-    // Only what stands at the hole's depth, which runs from `hole_front` to the flange rear face, is near it.
-    if thread_end > hole_front && -sizes.seat_height < 0.0 {
-        let major = Term::named("thread major diameter", cx.ring.thread_major, Unit::Mm);
-        rims.push(inner_rim(cx, "the thread", major, None));
-    }
-    if thread_end < 0.0 && thread_end + sizes.relief_width > hole_front && sizes.relief_width > 0.0
-    {
-        rims.push(inner_rim(
-            cx,
-            "the relief",
-            cx.size(RingKey::ReliefDiameter),
-            Some(RingKey::ReliefDiameter),
-        ));
-    }
-    if cx.ring.seat == SeatKind::Counterbore && -sizes.seat_height > hole_front {
-        rims.push(inner_rim(
-            cx,
-            "the counterbore",
-            cx.size(RingKey::SeatDiameter),
-            Some(RingKey::SeatDiameter),
-        ));
-    }
-    rims.push(inner_rim(
-        cx,
-        "the groove",
-        cx.size(RingKey::GrooveRootDiameter),
-        Some(RingKey::GrooveRootDiameter),
-    ));
-    rims
+    .cured_by(Remedy::dimension(RingKey::FlangeDiameter, wider))
 }
 
 /// Metal between the hole and a diameter inside of it.

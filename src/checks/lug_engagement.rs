@@ -4,10 +4,12 @@ use super::aspects::both;
 use super::context::{Context, NotJudged};
 use super::finding::{Change, Finding, FindingKey, Place, Remedy, Severity};
 use super::judge::at_least;
-use super::lug_entry::{turned, twist_of};
+use super::lug_entry::twist_of;
 use super::lug_flank::{narrowest_deg, widened};
-use super::plan_angles::covered_deg;
-use crate::document::{FieldRef, LORE, LimitKey, Term, Working};
+use super::plan_angles::{covered_deg, intervals};
+use crate::document::{FieldRef, LORE, LimitKey, RingKey, Term, Working};
+use crate::geometry::Interval;
+use crate::geometry::sector::{joined, wrapped};
 use crate::mount::{BodyField, Sector, Unit};
 use crate::ring::Twist;
 
@@ -21,110 +23,160 @@ const SAME: f64 = 1e-6;
 /// # Errors
 /// [`NotJudged`] when ears or throat are unknown.
 pub fn check(cx: &Context) -> Result<Finding, NotJudged> {
-    let (ears, throat) = both(
-        cx.known(FieldRef::Ears, &cx.design.body.ears),
-        cx.body(BodyField::Throat),
-    )?;
+    let ears = cx.known(FieldRef::Ears, &cx.design.body.ears);
+    let (ears, throat) = both(ears, cx.body(BodyField::Throat))?;
     let radii = (throat.value() / 2.0, cx.ring.sizes.lug_diameter / 2.0);
     if radii.1 <= radii.0 {
-        return Ok(Finding::said(
-            KEY,
-            Severity::Clash,
+        return Ok(holds_nothing(
             "the lugs do not reach behind the ears: they hold nothing",
-        )
+        ));
+    }
+    let pattern = Pattern::of(&cx.ring.lugs, narrowest_deg(cx.ring, radii), ears);
+    let Some(worst) = pattern.worst_ear() else {
+        return Ok(holds_nothing(
+            "the body has no ears: nothing holds the ring",
+        ));
+    };
+    Ok(judge(cx, throat, radii, &pattern, worst))
+}
+
+fn holds_nothing(message: &str) -> Finding {
+    Finding::said(KEY, Severity::Clash, message)
         .at(Place::Field(FieldRef::Lugs))
         .cured_by(Remedy::words(
-            "make the lugs wider than the throat, or measure throat and slots again",
-        )));
+            "make the lugs wider than the throat, or measure throat, slots and ears again",
+        ))
+}
+
+/// Lugs and ears on the clock face, ring locked.
+struct Pattern {
+    lugs: Vec<Interval>,
+    ears: Vec<Interval>,
+}
+
+/// An ear, and the angle of it that is covered, degrees.
+type CoveredEar = (Interval, f64);
+
+impl Pattern {
+    /// The lugs as they stand where the cutter took most.
+    fn of(lugs: &[Sector], stands_out_deg: f64, ears: &[Sector]) -> Self {
+        let lugs: Vec<Sector> = lugs
+            .iter()
+            .map(|lug| widened(*lug, stands_out_deg))
+            .collect();
+        Self {
+            lugs: joined(&intervals(&lugs)),
+            ears: intervals(ears),
+        }
     }
-    let lugs = lugs_behind(&cx.ring.lugs, narrowest_deg(cx.ring, radii));
-    let Some((ear, covered)) = worst_ear(&lugs, ears) else {
-        return Ok(Finding::said(
-            KEY,
-            Severity::Clash,
-            "the body has no ears: nothing holds the ring",
-        )
-        .at(Place::Field(FieldRef::Ears)));
-    };
-    Ok(judge(cx, radii, ears, &lugs, (ear, covered)))
+
+    fn worst_ear(&self) -> Option<CoveredEar> {
+        let covered = self
+            .ears
+            .iter()
+            .map(|ear| (*ear, covered_deg(*ear, &self.lugs)));
+        covered.min_by(|a, b| share(*a).total_cmp(&share(*b)))
+    }
+
+    fn total_deg(&self) -> f64 {
+        self.ears
+            .iter()
+            .map(|ear| covered_deg(*ear, &self.lugs))
+            .sum()
+    }
+
+    /// How far before the lock, degrees, that ear was covered most, and that angle. The covered angle runs straight
+    /// between the turns at which an edge of a lug meets an edge of the ear, so one of these is the greatest.
+    fn best_on_the_way(&self, ear: Interval, twist: Twist) -> CoveredMost {
+        let sign = twist.hand.sign();
+        let edges = |interval: Interval| [interval.start_rad, interval.end_rad()];
+        let meetings = self.lugs.iter().flat_map(|lug| {
+            edges(*lug)
+                .into_iter()
+                .flat_map(move |lug| edges(ear).map(|ear| wrapped(sign * (lug - ear))))
+        });
+        let mut best = CoveredMost {
+            back_deg: 0.0,
+            covered_deg: covered_deg(ear, &self.lugs),
+        };
+        for back_rad in meetings.filter(|back| back.to_degrees() < twist.degrees) {
+            // The ear turned with the locked ring is the ring turned back before the ear.
+            let covered = covered_deg(ear.shifted(sign * back_rad), &self.lugs);
+            if covered > best.covered_deg + SAME {
+                best = CoveredMost {
+                    back_deg: back_rad.to_degrees(),
+                    covered_deg: covered,
+                };
+            }
+        }
+        best
+    }
 }
 
-/// The lugs as they stand where the cutter took most.
-fn lugs_behind(lugs: &[Sector], stands_out_deg: f64) -> Vec<Sector> {
-    lugs.iter()
-        .map(|lug| widened(*lug, stands_out_deg))
-        .collect()
+/// Where an ear is covered most.
+struct CoveredMost {
+    back_deg: f64,
+    covered_deg: f64,
 }
 
-fn worst_ear(lugs: &[Sector], ears: &[Sector]) -> Option<(Sector, f64)> {
-    let share = |(ear, covered): &(Sector, f64)| covered / ear.extent_deg;
-    ears.iter()
-        .map(|ear| (*ear, covered_deg(*ear, lugs)))
-        .min_by(|a, b| share(a).total_cmp(&share(b)))
-}
-
-fn worst_share(lugs: &[Sector], ears: &[Sector]) -> f64 {
-    worst_ear(lugs, ears).map_or(0.0, |(ear, covered)| covered / ear.extent_deg)
+fn share((ear, covered_deg): CoveredEar) -> f64 {
+    covered_deg / ear.extent_rad.to_degrees()
 }
 
 fn judge(
     cx: &Context,
+    throat: Term,
     radii: (f64, f64),
-    ears: &[Sector],
-    lugs: &[Sector],
-    (ear, covered): (Sector, f64),
+    pattern: &Pattern,
+    (ear, covered): CoveredEar,
 ) -> Finding {
-    let covered = Term::named("angle of the ear that a lug covers", covered, Unit::Deg);
-    let whole = Term::named("angle of the ear", ear.extent_deg, Unit::Deg);
-    let working = Working::new(
-        "ear covered when locked",
-        covered / whole * 100.0,
-        Unit::Percent,
-        LORE,
-    );
+    let term = Term::named("angle of the ear that a lug covers", covered, Unit::Deg)
+        / Term::named("angle of the ear", ear.extent_rad.to_degrees(), Unit::Deg)
+        * 100.0;
     let bounds = cx.bounds(LimitKey::LugOverlapClash, LimitKey::LugOverlapCaution);
-    let mut finding = at_least(KEY, working, bounds)
-        .worked(area(cx, ears, lugs))
-        .at(Place::Plan {
-            sector: ear,
-            inner_mm: radii.0,
-            outer_mm: radii.1,
-        });
-    if let Ok(twist) = twist_of(cx) {
-        let (turn, most) = greatest_on_the_way(lugs, ears, twist);
-        let now = total_deg(lugs, ears);
-        if most > now + SAME {
-            let past = twist.degrees - turn;
-            let term = Term::named("greatest angle covered on the way", most, Unit::Deg);
-            finding = finding.worked(Working::new(
-                "ears covered, greatest",
-                term,
-                Unit::Deg,
-                LORE,
-            ));
-            if matches!(finding.severity, Severity::Clash | Severity::Caution) {
-                let past = format!(
-                    "; the lugs run {} past where they cover most",
-                    Unit::Deg.show(past)
-                );
-                finding.message.push_str(&past);
-            }
-        }
+    let sector = Sector {
+        start_deg: ear.start_rad.to_degrees(),
+        extent_deg: ear.extent_rad.to_degrees(),
+    };
+    let mut finding = at_least(
+        KEY,
+        Working::new("ear covered when locked", term, Unit::Percent, LORE),
+        bounds,
+    )
+    .worked(area(cx, throat, pattern))
+    .at(Place::Plan {
+        sector,
+        inner_mm: radii.0,
+        outer_mm: radii.1,
+    });
+    if finding.severity == Severity::Ok {
+        return finding;
     }
-    finding.cured_by(remedy(cx, radii, ears, lugs))
+    if let Some(best) = twist_of(cx)
+        .ok()
+        .map(|twist| pattern.best_on_the_way(ear, twist))
+        .filter(|best| best.back_deg > 0.0)
+    {
+        let term = Term::named(
+            "greatest angle of that ear covered on the way",
+            best.covered_deg,
+            Unit::Deg,
+        );
+        finding = finding.worked(Working::new("ear covered at most", term, Unit::Deg, LORE));
+        let past = Unit::Deg.show(best.back_deg);
+        finding.message.push_str(&format!(
+            "; the lugs run {past} past where they cover it most"
+        ));
+    }
+    finding.cured_by(remedy(cx, radii, pattern, share((ear, covered))))
 }
 
 /// Area of the ears that the lugs stand behind.
-fn area(cx: &Context, ears: &[Sector], lugs: &[Sector]) -> Working {
-    let angle = Term::named("angle covered, all ears", total_deg(lugs, ears), Unit::Deg)
-        .apply("radians", f64::to_radians);
-    let tip = cx.size(crate::document::RingKey::LugDiameter) / 2.0;
-    // The throat was known before the lugs were counted.
-    let throat = cx
-        .body(BodyField::Throat)
-        .unwrap_or_else(|_| Term::from(0.0))
-        / 2.0;
-    let area = angle / 2.0 * (tip.clone() * tip - throat.clone() * throat);
+fn area(cx: &Context, throat: Term, pattern: &Pattern) -> Working {
+    let angle = Term::named("angle covered, all ears", pattern.total_deg(), Unit::Deg);
+    let angle = angle.apply("radians", f64::to_radians);
+    let (tip, bore) = (cx.size(RingKey::LugDiameter) / 2.0, throat / 2.0);
+    let area = angle / 2.0 * (tip.clone() * tip - bore.clone() * bore);
     Working::new(
         "area of the ears behind which lugs stand",
         area,
@@ -133,62 +185,35 @@ fn area(cx: &Context, ears: &[Sector], lugs: &[Sector]) -> Working {
     )
 }
 
-fn total_deg(lugs: &[Sector], ears: &[Sector]) -> f64 {
-    ears.iter().map(|ear| covered_deg(*ear, lugs)).sum()
-}
-
-/// The turn from entry at which the ears are covered most, and that angle, degrees. The covered angle is a straight
-/// line between the turns at which an edge of a lug meets an edge of an ear, so one of these is the greatest.
-fn greatest_on_the_way(lugs: &[Sector], ears: &[Sector], twist: Twist) -> (f64, f64) {
-    let sign = twist.hand.sign();
-    let mut turns = vec![twist.degrees, 0.0];
-    for lug in lugs {
-        for ear in ears {
-            for (lug_edge, ear_edge) in [
-                (lug.start_deg, ear.start_deg),
-                (lug.start_deg, ear.end_deg()),
-                (lug.end_deg(), ear.start_deg),
-                (lug.end_deg(), ear.end_deg()),
-            ] {
-                // Turned back from the lock until the two edges meet.
-                let back = (sign * (lug_edge - ear_edge)).rem_euclid(360.0);
-                if back < twist.degrees {
-                    turns.push(twist.degrees - back);
-                }
-            }
-        }
-    }
-    let covered = |turn: f64| {
-        let there: Vec<Sector> = lugs
-            .iter()
-            .map(|lug| turned(*lug, sign * (turn - twist.degrees)))
-            .collect();
-        total_deg(&there, ears)
-    };
-    turns
-        .into_iter()
-        .map(|turn| (turn, covered(turn)))
-        .fold((twist.degrees, 0.0), |best, next| {
-            if next.1 > best.1 + SAME { next } else { best }
-        })
-}
-
-fn remedy(cx: &Context, radii: (f64, f64), ears: &[Sector], lugs: &[Sector]) -> Remedy {
+fn remedy(cx: &Context, radii: (f64, f64), pattern: &Pattern, now: f64) -> Remedy {
     let by_rule = cx
         .derivation
         .lugs_by_rule
         .as_ref()
-        .map(|lugs| lugs_behind(lugs, narrowest_deg(cx.ring, radii)));
-    match by_rule {
-        Some(rule) if !cx.design.ring.lugs.is_derived() && worst_share(&rule, ears) > worst_share(lugs, ears) => Remedy {
+        .filter(|_| !cx.design.ring.lugs.is_derived());
+    let stands_out_deg = narrowest_deg(cx.ring, radii);
+    let rule_share = by_rule.and_then(|lugs| {
+        let lugs: Vec<Sector> = lugs
+            .iter()
+            .map(|lug| widened(*lug, stands_out_deg))
+            .collect();
+        Pattern {
+            lugs: joined(&intervals(&lugs)),
+            ears: pattern.ears.clone(),
+        }
+        .worst_ear()
+        .map(share)
+    });
+    if rule_share.is_some_and(|share| share > now) {
+        return Remedy {
             text: "let the lugs follow their rule: they fill their slots and cover what the twist lets them".to_owned(),
             change: Some(Change::LetLugsGo),
-        },
-        Some(_) | None => Remedy::words(
-            "lugs that enter these slots cover no more after this twist: a smaller cutter leaves longer lugs; measure \
-             ears and twist again",
-        ),
+        };
     }
+    Remedy::words(
+        "lugs that enter these slots cover no more after this twist: a smaller cutter leaves longer lugs; measure ears \
+         and twist again",
+    )
 }
 
 #[cfg(test)]
@@ -262,42 +287,40 @@ mod tests {
             "{}",
             finding.message
         );
+        // The worst of them is the ear of 50 degrees.
         assert!(
             finding
                 .working
                 .iter()
-                .any(|line| (line.term.value() - 166.0).abs() < 1e-9)
+                .any(|line| (line.term.value() - 50.0).abs() < 1e-9)
         );
     }
 
     #[test]
     fn the_covered_angle_grows_until_the_edges_meet() {
-        let ears = [Sector {
-            start_deg: 350.0,
-            extent_deg: 60.0,
-        }];
-        let lugs = [Sector {
-            start_deg: 0.0,
-            extent_deg: 60.0,
-        }];
-        let twist = Twist {
-            degrees: 90.0,
-            hand: Hand::Clockwise,
+        let sector = |start_deg: f64, extent_deg: f64| Sector {
+            start_deg,
+            extent_deg,
         };
-        let (turn, most) = greatest_on_the_way(&lugs, &ears, twist);
-        assert!(
-            (turn - 80.0).abs() < 1e-9 && (most - 60.0).abs() < 1e-9,
-            "{turn} {most}"
+        let pattern = Pattern::of(&[sector(0.0, 60.0)], 0.0, &[sector(350.0, 60.0)]);
+        let ear = pattern.ears[0];
+        let best = pattern.best_on_the_way(
+            ear,
+            Twist {
+                degrees: 90.0,
+                hand: Hand::Clockwise,
+            },
         );
-        let twist = Twist {
-            degrees: 90.0,
-            hand: Hand::Anticlockwise,
-        };
-        let (turn, most) = greatest_on_the_way(&lugs, &ears, twist);
-        assert!(
-            (turn - 90.0).abs() < 1e-9 && (most - 50.0).abs() < 1e-9,
-            "{turn} {most}"
+        assert!((best.back_deg - 10.0).abs() < 1e-9 && (best.covered_deg - 60.0).abs() < 1e-9);
+        // Turned the other way it covers most when locked.
+        let best = pattern.best_on_the_way(
+            ear,
+            Twist {
+                degrees: 90.0,
+                hand: Hand::Anticlockwise,
+            },
         );
+        assert!(best.back_deg.abs() < 1e-9 && (best.covered_deg - 50.0).abs() < 1e-9);
     }
 
     #[test]

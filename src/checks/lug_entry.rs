@@ -12,6 +12,8 @@ use crate::ring::{Twist, lug_intrusion};
 
 const KEY: FindingKey = FindingKey::LugEntry;
 
+const SOURCE: &str = "derived: polar angle of a flank milled by a cutter of known radius";
+
 /// Gaps are judged to a whole micrometre: no milled flank is known better, mm.
 const MICROMETRE: f64 = 0.001;
 /// Angles of a remedy are rounded up to this, degrees: under a micrometre at any lug.
@@ -107,6 +109,44 @@ fn judge(
     let gap_at =
         |radius: f64| radius * tightest.gap_deg.to_radians() - lug_intrusion(cx.ring, radius);
     let (radius, _) = most_in(radii, |radius| -gap_at(radius));
+    let bounds = cx.bounds(LimitKey::EntryClearanceClash, LimitKey::EntryClearance);
+    let working = Working::new(
+        "gap between lug and ear at entry",
+        gap_term(cx, radius, tightest),
+        Unit::Mm,
+        SOURCE,
+    );
+    let gap = working.term.value();
+    let finding = at_least(KEY, working, bounds);
+    let (number, at) = (tightest.lug + 1, Unit::Mm.show(radius));
+    let value = Unit::Mm.show(gap.abs());
+    let message = if gap < 0.0 {
+        format!("lug {number} runs onto an ear at entry, by {value} at radius {at}")
+    } else {
+        let wanted = Unit::Mm.show(finding.limit.unwrap_or(bounds.caution));
+        format!(
+            "lug {number} clears its ear at entry by {value} at radius {at}, wanted at least {wanted}"
+        )
+    };
+    let mut finding = finding.saying(message);
+    let plan = |sector| Place::Plan {
+        sector,
+        inner_mm: radii.0,
+        outer_mm: radii.1,
+    };
+    finding
+        .places
+        .extend(cx.ring.lugs.get(tightest.lug).copied().map(plan));
+    let finding = finding.at(plan(tightest.ear));
+    if finding.severity == Severity::Ok {
+        finding
+    } else {
+        finding.cured_by(remedy(cx, radii, twist, ears))
+    }
+}
+
+/// Radius times angle, less what the cutter leaves standing there.
+fn gap_term(cx: &Context, radius: f64, tightest: Tightest) -> Term {
     let angle = Term::named("angle between lug and ear", tightest.gap_deg, Unit::Deg);
     let left = Term::named(
         "left standing by the cutter there",
@@ -115,36 +155,7 @@ fn judge(
     );
     let at = Term::named("radius of the least gap", radius, Unit::Mm);
     let gap = at * angle.apply("radians", f64::to_radians) - left;
-    let gap = gap.apply("to 0.001", |gap| (gap / MICROMETRE).round() * MICROMETRE);
-    let bounds = cx.bounds(LimitKey::EntryClearanceClash, LimitKey::EntryClearance);
-    let working = Working::new(
-        "gap between lug and ear at entry",
-        gap,
-        Unit::Mm,
-        "derived: polar angle of a flank milled by a cutter of known radius",
-    );
-    let mut finding = at_least(KEY, working, bounds);
-    let number = tightest.lug + 1;
-    let value = Unit::Mm.show(finding.value.unwrap_or(f64::NAN).abs());
-    let place = Unit::Mm.show(radius);
-    finding.message = if tightest.gap_deg < 0.0 || finding.value.is_some_and(|gap| gap < 0.0) {
-        format!("lug {number} runs onto an ear at entry, by {value} at radius {place}")
-    } else {
-        let wanted = Unit::Mm.show(finding.limit.unwrap_or(bounds.caution));
-        format!(
-            "lug {number} clears its ear at entry by {value} at radius {place}, wanted at least {wanted}"
-        )
-    };
-    let lug = cx.ring.lugs.get(tightest.lug).copied();
-    let plan = |sector| Place::Plan {
-        sector,
-        inner_mm: radii.0,
-        outer_mm: radii.1,
-    };
-    finding.places.extend(lug.map(plan));
-    finding
-        .at(plan(tightest.ear))
-        .cured_by(remedy(cx, radii, twist, ears))
+    gap.apply("to 0.001", |gap| (gap / MICROMETRE).round() * MICROMETRE)
 }
 
 /// The angle that every lug edge must stand off its ear at entry, degrees: the radius that asks for the most rules.

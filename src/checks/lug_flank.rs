@@ -46,11 +46,12 @@ pub fn most_in((inner_mm, outer_mm): (f64, f64), what: impl Fn(f64) -> f64) -> (
             inner_mm + f64::from(index) * step
         }
     };
-    let (best, most) = (0..=STATIONS)
-        .map(|index| (index, what(at(index))))
-        .fold((0, f64::NEG_INFINITY), |best, next| {
+    let (best, most) = (0..=STATIONS).map(|index| (index, what(at(index)))).fold(
+        (0, f64::NEG_INFINITY),
+        |best, next| {
             if next.1 > best.1 { next } else { best }
-        });
+        },
+    );
     let (mut low, mut high) = (at(best.saturating_sub(1)), at((best + 1).min(STATIONS)));
     let golden = (5.0_f64.sqrt() - 1.0) / 2.0;
     for _ in 0..STEPS {

@@ -157,44 +157,15 @@ const fn leading_deg(lug: Sector, hand: Hand) -> f64 {
 }
 
 fn judge(cx: &Context, stop: &Stop, twist: Twist, meeting: &Meeting) -> Finding {
+    let mut finding = judged(cx, twist, meeting);
+    let sizes = &cx.ring.sizes;
+    let (inner_mm, outer_mm) = (sizes.nose_diameter / 2.0, sizes.lug_diameter / 2.0);
     let lug = cx.ring.lugs.get(meeting.index).copied();
-    let plan = |sector| Place::Plan {
+    finding.places.extend(lug.map(|sector| Place::Plan {
         sector,
-        inner_mm: cx.ring.sizes.nose_diameter / 2.0,
-        outer_mm: cx.ring.sizes.lug_diameter / 2.0,
-    };
-    let number = meeting.index + 1;
-    let mut finding = if meeting.lands_on_it {
-        Finding::said(
-            KEY,
-            Severity::Clash,
-            format!("lug {number} comes down on the stop when it drops in"),
-        )
-        .cured_by(Remedy::words(
-            "let the lugs follow their rule, or measure stop angle and twist again",
-        ))
-    } else {
-        let gap = meeting.turn_deg - twist.degrees;
-        let turn = Term::named(
-            "turn from entry until a lug meets the stop",
-            meeting.turn_deg,
-            Unit::Deg,
-        );
-        let whole = Term::field(FieldRef::Body(BodyField::Twist), twist.degrees);
-        let working = Working::new(
-            "lug short of the stop when locked",
-            turn - whole,
-            Unit::Deg,
-            LORE,
-        );
-        let finding = if gap < -ROUNDING {
-            met_too_early(cx, working)
-        } else {
-            met_late(cx, working)
-        };
-        finding.cured_by(remedy(cx, twist, meeting.index, gap))
-    };
-    finding.places.extend(lug.map(plan));
+        inner_mm,
+        outer_mm,
+    }));
     let mark = Sector {
         start_deg: stop.angle.value(),
         extent_deg: 0.0,
@@ -204,6 +175,43 @@ fn judge(cx: &Context, stop: &Stop, twist: Twist, meeting: &Meeting) -> Finding 
         inner_mm: stop.radius_mm,
         outer_mm: stop.radius_mm,
     })
+}
+
+fn judged(cx: &Context, twist: Twist, meeting: &Meeting) -> Finding {
+    let number = meeting.index + 1;
+    if meeting.lands_on_it {
+        return Finding::said(
+            KEY,
+            Severity::Clash,
+            format!("lug {number} comes down on the stop when it drops in"),
+        )
+        .cured_by(Remedy::words(
+            "let the lugs follow their rule, or measure stop angle and twist again",
+        ));
+    }
+    let gap = meeting.turn_deg - twist.degrees;
+    let turn = Term::named(
+        "turn from entry until a lug meets the stop",
+        meeting.turn_deg,
+        Unit::Deg,
+    );
+    let whole = Term::field(FieldRef::Body(BodyField::Twist), twist.degrees);
+    let working = Working::new(
+        "lug short of the stop when locked",
+        turn - whole,
+        Unit::Deg,
+        LORE,
+    );
+    let finding = if gap < -ROUNDING {
+        met_too_early(cx, working)
+    } else {
+        met_late(cx, working)
+    };
+    if finding.severity == Severity::Ok {
+        finding
+    } else {
+        finding.cured_by(remedy(cx, twist, meeting.index, gap))
+    }
 }
 
 /// The turn ends before the lock: within the play of its hole the lock pin still drops.

@@ -8,7 +8,6 @@ use super::lug_entry::{turned, twist_of};
 use super::lug_flank::{widened, widest_deg};
 use super::obstacle_gap::{Box3, gap_to_lug, gap_to_turned};
 use crate::document::{FieldRef, LimitKey, RingKey, Term, Working};
-use crate::geometry::Outline;
 use crate::mount::{LensField, Obstacle, Presence, Sector, Unit};
 use crate::ring::Twist;
 
@@ -95,11 +94,33 @@ fn unknown_of_the_lens(cx: &Context) -> Vec<FieldRef> {
 
 fn judge(cx: &Context, obstacle: &Obstacle) -> Result<Finding, NotJudged> {
     let bounds = cx.bounds(LimitKey::ClearanceClash, LimitKey::ClearanceCaution);
+    let nearest = nearest_to(cx, obstacle, bounds.caution)?;
+    let term = Term::named(
+        "least distance over entry and twist",
+        nearest.gap_mm,
+        Unit::Mm,
+    );
+    let result = format!("{} to {}", obstacle.name, nearest.part.word());
+    let (inner_mm, outer_mm) = (obstacle.inner_radius_mm, obstacle.outer_radius_mm);
+    let (a, b) = ((obstacle.from_z_mm, inner_mm), (obstacle.to_z_mm, outer_mm));
+    Ok(
+        at_least(KEY, Working::new(result, term, Unit::Mm, SOURCE), bounds)
+            .at(Place::Plan {
+                sector: obstacle.sector,
+                inner_mm,
+                outer_mm,
+            })
+            .at(Place::Span { a, b })
+            .cured_by(remedy(cx, obstacle, nearest.part, bounds.caution)),
+    )
+}
+
+fn nearest_to(cx: &Context, obstacle: &Obstacle, enough: f64) -> Result<Nearest, NotJudged> {
+    let parts = &cx.parts;
     let mut nearest = Nearest {
         part: Part::Ring,
-        gap_mm: gap_to_turned(&cx.parts.between_lugs, obstacle),
+        gap_mm: gap_to_turned(&parts.between_lugs, obstacle),
     };
-    let parts = &cx.parts;
     for (part, outline) in [
         (Part::Shoulder, &parts.shoulder),
         (Part::ApertureRing, &parts.aperture_ring),
@@ -110,33 +131,15 @@ fn judge(cx: &Context, obstacle: &Obstacle) -> Result<Finding, NotJudged> {
             part,
             outline
                 .as_ref()
-                .map(|outline: &Outline<_>| gap_to_turned(outline, obstacle)),
+                .map(|outline| gap_to_turned(outline, obstacle)),
         );
     }
     take(
         &mut nearest,
         Part::Lug,
-        Some(lug_gap(cx, obstacle, bounds.caution)?),
+        Some(lug_gap(cx, obstacle, enough)?),
     );
-    let term = Term::named(
-        "least distance over entry and twist",
-        nearest.gap_mm,
-        Unit::Mm,
-    );
-    let result = format!("{} to {}", obstacle.name, nearest.part.word());
-    Ok(
-        at_least(KEY, Working::new(result, term, Unit::Mm, SOURCE), bounds)
-            .at(Place::Plan {
-                sector: obstacle.sector,
-                inner_mm: obstacle.inner_radius_mm,
-                outer_mm: obstacle.outer_radius_mm,
-            })
-            .at(Place::Span {
-                a: (obstacle.from_z_mm, obstacle.inner_radius_mm),
-                b: (obstacle.to_z_mm, obstacle.outer_radius_mm),
-            })
-            .cured_by(remedy(cx, obstacle, nearest.part, bounds.caution)),
-    )
+    Ok(nearest)
 }
 
 fn take(nearest: &mut Nearest, part: Part, gap_mm: Option<f64>) {
@@ -211,45 +214,45 @@ fn gap_on_the_way(circle: Box3, locked: Sector, twist: Twist, obstacle: Box3) ->
 }
 
 fn remedy(cx: &Context, obstacle: &Obstacle, part: Part, wanted: f64) -> Remedy {
-    let sizes = &cx.ring.sizes;
-    let behind_the_flange = obstacle.from_z_mm >= 0.0;
+    let name = &obstacle.name;
     match part {
         Part::Shoulder | Part::ApertureRing | Part::Barrel => Remedy::words(format!(
-            "{} comes too near {}: no ring cures that",
-            part.word(),
-            obstacle.name
+            "{} comes too near {name}: no ring cures that",
+            part.word()
         )),
         Part::Lug => Remedy::words(format!(
-            "the lugs sweep {}: measure its place again, or leave out the lug that meets it",
-            obstacle.name
+            "the lugs sweep {name}: measure its place again, or leave out the lug that meets it"
         )),
-        Part::Ring if behind_the_flange => {
-            let shorter = obstacle.from_z_mm - wanted;
-            if shorter >= sizes.groove_width + sizes.lug_thickness {
-                Remedy::dimension(RingKey::SpigotLength, shorter)
-            } else if obstacle.inner_radius_mm > sizes.groove_root_diameter / 2.0 {
-                Remedy::dimension(
-                    RingKey::NoseDiameter,
-                    2.0 * (obstacle.inner_radius_mm - wanted),
-                )
-            } else {
-                Remedy::words(format!(
-                    "{} stands in the way of the spigot: measure its place again",
-                    obstacle.name
-                ))
-            }
-        }
+        Part::Ring if obstacle.from_z_mm >= 0.0 => spigot_remedy(cx, obstacle, wanted),
         Part::Ring => {
             let narrower = 2.0 * (obstacle.inner_radius_mm - wanted);
-            if narrower > sizes.groove_root_diameter {
+            if narrower > cx.ring.sizes.groove_root_diameter {
                 Remedy::dimension(RingKey::FlangeDiameter, narrower)
             } else {
                 Remedy::words(format!(
-                    "{} stands over the flange: measure its place again",
-                    obstacle.name
+                    "{name} stands over the flange: measure its place again"
                 ))
             }
         }
+    }
+}
+
+/// The spigot made shorter, or narrower where it must be long.
+fn spigot_remedy(cx: &Context, obstacle: &Obstacle, wanted: f64) -> Remedy {
+    let sizes = &cx.ring.sizes;
+    let shorter = obstacle.from_z_mm - wanted;
+    if shorter >= sizes.groove_width + sizes.lug_thickness {
+        Remedy::dimension(RingKey::SpigotLength, shorter)
+    } else if obstacle.inner_radius_mm > sizes.groove_root_diameter / 2.0 {
+        Remedy::dimension(
+            RingKey::NoseDiameter,
+            2.0 * (obstacle.inner_radius_mm - wanted),
+        )
+    } else {
+        Remedy::words(format!(
+            "{} stands in the way of the spigot: measure its place again",
+            obstacle.name
+        ))
     }
 }
 

@@ -1,7 +1,6 @@
 //! Sectors of the clock face against each other: the gaps between two, and what a list covers of one.
 
 use crate::geometry::Interval;
-use crate::geometry::sector::overlap_length;
 use crate::mount::Sector;
 
 /// The sectors as intervals of the circle; one without extent is none.
@@ -13,10 +12,14 @@ pub fn intervals(sectors: &[Sector]) -> Vec<Interval> {
         .collect()
 }
 
-/// The angle of `sector` that any of the others covers, degrees.
+/// The angle of an interval that any of the others covers, degrees; the others do not overlap each other.
 #[must_use]
-pub fn covered_deg(sector: Sector, others: &[Sector]) -> f64 {
-    overlap_length(&intervals(&[sector]), &intervals(others)).to_degrees()
+pub fn covered_deg(interval: Interval, others: &[Interval]) -> f64 {
+    others
+        .iter()
+        .map(|other| interval.overlap_length(*other))
+        .sum::<f64>()
+        .to_degrees()
 }
 
 /// Angle from the end of `other` to the start of `sector`, and from the end of `sector` to the start of `other`,
@@ -78,13 +81,17 @@ mod tests {
     }
 
     #[test]
-    fn what_two_lugs_cover_is_counted_once() {
-        let ear = sector(350.0, 40.0);
+    fn covered_angles_add_up() {
+        let ear = intervals(&[sector(350.0, 40.0)])[0];
+        let covered = |others: &[Sector]| covered_deg(ear, &intervals(others));
         assert!(close(
-            covered_deg(ear, &[sector(340.0, 20.0), sector(355.0, 10.0)]),
-            15.0
+            covered(&[sector(340.0, 20.0), sector(5.0, 10.0)]),
+            20.0
         ));
-        assert!(close(covered_deg(ear, &[sector(100.0, 20.0)]), 0.0));
-        assert!(close(covered_deg(ear, &[]), 0.0));
+        assert!(close(
+            covered(&[sector(100.0, 20.0), sector(200.0, 0.0)]),
+            0.0
+        ));
+        assert!(close(covered(&[]), 0.0));
     }
 }

@@ -15,6 +15,10 @@ use crate::ring::Twist;
 
 const KEY: FindingKey = FindingKey::SingleEntry;
 
+const SOURCE: &str = "derived: each pair of lug and ear forbids one interval of rotations";
+/// Angles told one by one; a pattern of many equal lugs has as many.
+const LISTED: usize = 5;
+
 /// Judges every rotation at which the lugs, as the cutter leaves them, pass between the ears.
 ///
 /// # Errors
@@ -35,36 +39,21 @@ pub fn check(cx: &Context) -> Result<Finding, NotJudged> {
     }
     let out_deg = widest_deg(cx.ring, radii);
     let entries = entries(&cx.ring.lugs, out_deg, ears, twist);
-    let by_rule = cx.derivation.lugs_by_rule.as_deref();
-    let rule_entries = by_rule.map(|lugs| self::entries(lugs, out_deg, ears, twist));
-    let intended = entries.iter().position(|entry| entry.contains(0.0));
-    let finding = match intended {
+    let finding = match entries.iter().position(|entry| entry.contains(0.0)) {
         Some(intended) => several(cx, &entries, intended, twist),
         None => not_at_the_mark(&entries),
     };
-    let count = |entries: &[Interval]| {
-        (
-            entries.iter().any(|entry| entry.contains(0.0)),
-            entries.len(),
-        )
-    };
-    let rule_is_better = rule_entries.is_some_and(|rule| match (count(&rule), intended) {
-        ((true, _), None) => true,
-        ((true, fewer), Some(_)) => fewer < entries.len(),
-        ((false, _), _) => false,
-    });
-    Ok(
-        finding.cured_by(if !cx.design.ring.lugs.is_derived() && rule_is_better {
-            Remedy {
-                text: "let the lugs follow their rule".to_owned(),
-                change: Some(Change::LetLugsGo),
-            }
-        } else if intended.is_none() {
-            Remedy::words("lugs and ears do not match: measure ears, twist and its hand again")
-        } else {
-            Remedy::words("the body's own slots are alike: mark the entry on ring and body")
-        }),
-    )
+    if finding.severity == Severity::Ok {
+        return Ok(finding);
+    }
+    // Only lugs set by hand can be worse than the rule's.
+    let by_rule = cx
+        .derivation
+        .lugs_by_rule
+        .as_deref()
+        .filter(|_| !cx.design.ring.lugs.is_derived());
+    let by_rule = by_rule.map(|lugs| self::entries(lugs, out_deg, ears, twist));
+    Ok(finding.cured_by(remedy(&entries, by_rule.as_deref())))
 }
 
 /// The rotations of the ring away from its entry, clockwise, at which it drops in.
@@ -76,22 +65,50 @@ fn entries(lugs: &[Sector], out_deg: f64, ears: &[Sector], twist: Twist) -> Vec<
     rotations_where_disjoint(&intervals(&at_entry), &intervals(ears), 0.0)
 }
 
+fn remedy(entries: &[Interval], by_rule: Option<&[Interval]>) -> Remedy {
+    let enters = |entries: &[Interval]| entries.iter().any(|entry| entry.contains(0.0));
+    let is_better =
+        |rule: &[Interval]| enters(rule) && (!enters(entries) || rule.len() < entries.len());
+    if by_rule.is_some_and(is_better) {
+        Remedy {
+            text: "let the lugs follow their rule".to_owned(),
+            change: Some(Change::LetLugsGo),
+        }
+    } else if enters(entries) {
+        Remedy::words("the body's own slots are alike: mark the entry on ring and body")
+    } else {
+        Remedy::words("lugs and ears do not match: measure ears, twist and its hand again")
+    }
+}
+
 /// Middle of an interval as a clock angle between -180 and 180 degrees.
 fn middle_deg(entry: Interval) -> f64 {
     (entry.middle_rad().to_degrees() + 180.0).rem_euclid(360.0) - 180.0
 }
 
+/// The middles in words, no more than can be read at a glance.
+fn listed(angles_deg: &[f64]) -> String {
+    let shown: Vec<String> = angles_deg
+        .iter()
+        .take(LISTED)
+        .map(|angle| Unit::Deg.show(*angle))
+        .collect();
+    let more = angles_deg.len().saturating_sub(LISTED);
+    if more > 0 {
+        format!("{} and at {more} more angles", shown.join(", "))
+    } else {
+        shown.join(", ")
+    }
+}
+
 fn several(cx: &Context, entries: &[Interval], intended: usize, twist: Twist) -> Finding {
-    let term = entries.iter().map(|_| 1.0).sum::<f64>();
+    let count = entries.iter().map(|_| 1.0).sum::<f64>();
+    let name = "rotations in 0 to 360 degrees that keep every lug off every ear";
     let working = Working::new(
         "angles at which the ring can be entered",
-        Term::named(
-            "rotations in 0 to 360 degrees that keep every lug off every ear",
-            term,
-            Unit::One,
-        ),
+        Term::named(name, count, Unit::One),
         Unit::One,
-        "derived: each pair of lug and ear forbids one interval of rotations",
+        SOURCE,
     );
     let finding = at_most(
         KEY,
@@ -102,51 +119,41 @@ fn several(cx: &Context, entries: &[Interval], intended: usize, twist: Twist) ->
             scale: 1.0,
         },
     );
-    let others: Vec<f64> = entries
+    let others = entries
         .iter()
         .enumerate()
-        .filter(|(index, _)| *index != intended)
-        .map(|(_, entry)| middle_deg(*entry))
-        .collect();
+        .filter(|(index, _)| *index != intended);
+    let others: Vec<f64> = others.map(|(_, entry)| middle_deg(*entry)).collect();
     if others.is_empty() {
         return finding.saying("the ring enters at one angle only, the intended one");
     }
-    let angles: Vec<String> = others.iter().map(|angle| Unit::Deg.show(*angle)).collect();
-    let message = format!(
+    let mut finding = finding.saying(format!(
         "the ring also enters {} from its entry: locked from there its marks and lock hole stand wrong",
-        angles.join(", ")
-    );
+        listed(&others)
+    ));
     let sizes = &cx.ring.sizes;
-    others
+    let (inner_mm, outer_mm) = (sizes.nose_diameter / 2.0, sizes.lug_diameter / 2.0);
+    // Where the first lug would stand.
+    let first = cx.ring.lugs.first().copied();
+    let places = others
         .iter()
-        .fold(finding.saying(message), |finding, angle| {
-            let first = cx
-                .ring
-                .lugs
-                .first()
-                .map(|lug| turned(*lug, angle - twist.signed_deg()));
-            match first {
-                Some(sector) => finding.at(Place::Plan {
-                    sector,
-                    inner_mm: sizes.nose_diameter / 2.0,
-                    outer_mm: sizes.lug_diameter / 2.0,
-                }),
-                None => finding,
-            }
-        })
+        .filter_map(|angle| first.map(|lug| turned(lug, angle - twist.signed_deg())));
+    finding.places.extend(places.map(|sector| Place::Plan {
+        sector,
+        inner_mm,
+        outer_mm,
+    }));
+    finding
 }
 
 fn not_at_the_mark(entries: &[Interval]) -> Finding {
-    let angles: Vec<String> = entries
-        .iter()
-        .map(|entry| Unit::Deg.show(middle_deg(*entry)))
-        .collect();
+    let angles: Vec<f64> = entries.iter().map(|entry| middle_deg(*entry)).collect();
     let message = if angles.is_empty() {
         "the ring cannot be entered at any angle".to_owned()
     } else {
         format!(
             "the ring enters only {} from its entry, not at it",
-            angles.join(", ")
+            listed(&angles)
         )
     };
     Finding::said(KEY, Severity::Clash, message).at(Place::Field(FieldRef::Lugs))

@@ -35,7 +35,9 @@ pub enum ReadError {
         message: String,
     },
     /// Written by a newer program.
-    #[error("the file has format {found}; this program reads up to {FORMAT}. Open it with the newer program")]
+    #[error(
+        "the file has format {found}; this program reads up to {FORMAT}. Open it with the newer program"
+    )]
     Newer {
         /// Its format number.
         found: u32,
@@ -46,7 +48,11 @@ pub enum ReadError {
 }
 
 fn list(faults: &[Fault]) -> String {
-    faults.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n")
+    faults
+        .iter()
+        .map(ToString::to_string)
+        .collect::<Vec<_>>()
+        .join("\n")
 }
 
 fn options() -> ron::Options {
@@ -92,7 +98,11 @@ pub fn read_design(text: &str) -> Result<Design, ReadError> {
     }
     let design: Design = read_ron(text)?;
     let faults = faults_of(&design);
-    if faults.is_empty() { Ok(design) } else { Err(ReadError::Faults(faults)) }
+    if faults.is_empty() {
+        Ok(design)
+    } else {
+        Err(ReadError::Faults(faults))
+    }
 }
 
 /// Writes any of our types as RON.
@@ -100,7 +110,9 @@ pub fn read_design(text: &str) -> Result<Design, ReadError> {
 /// # Errors
 /// The message of the writer; our own types do not fail.
 pub fn write_ron<T: Serialize>(value: &T) -> Result<String, ron::Error> {
-    let pretty = ron::ser::PrettyConfig::new().struct_names(false).new_line("\n");
+    let pretty = ron::ser::PrettyConfig::new()
+        .struct_names(false)
+        .new_line("\n");
     let mut text = options().to_string_pretty(value, pretty)?;
     text.push('\n');
     Ok(text)

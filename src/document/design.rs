@@ -60,7 +60,9 @@ impl<'de> Deserialize<'de> for RingKey {
             .iter()
             .copied()
             .find(|key| key.name() == name)
-            .ok_or_else(|| serde::de::Error::custom(format!("no ring dimension is called \"{name}\"")))
+            .ok_or_else(|| {
+                serde::de::Error::custom(format!("no ring dimension is called \"{name}\""))
+            })
     }
 }
 

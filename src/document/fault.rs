@@ -21,7 +21,11 @@ pub struct Fault {
 
 impl Fault {
     fn new(field: impl Into<String>, value: impl Into<String>, allowed: impl Into<String>) -> Self {
-        Self { field: field.into(), value: value.into(), allowed: allowed.into() }
+        Self {
+            field: field.into(),
+            value: value.into(),
+            allowed: allowed.into(),
+        }
     }
 }
 
@@ -34,8 +38,20 @@ pub fn check_range(field: &str, value: f64, unit: Unit, range: (f64, f64)) -> Re
     if value >= range.0 && value <= range.1 {
         return Ok(());
     }
-    let shown = if value.abs() >= 1e6 { format!("{value:e}") } else { unit.show(value) };
-    Err(Fault::new(field, shown, format!("allowed is {} to {}", unit.show(range.0), unit.show(range.1))))
+    let shown = if value.abs() >= 1e6 {
+        format!("{value:e}")
+    } else {
+        unit.show(value)
+    };
+    Err(Fault::new(
+        field,
+        shown,
+        format!(
+            "allowed is {} to {}",
+            unit.show(range.0),
+            unit.show(range.1)
+        ),
+    ))
 }
 
 /// Every fault of a design; empty when it may be worked with.
@@ -47,15 +63,39 @@ pub fn faults_of(design: &Design) -> Vec<Fault> {
     ring_faults(design, &mut faults);
     limit_faults(design, &mut faults);
     let sheet = &design.sheet;
-    range(&mut faults, "section angle", sheet.section_angle_deg, Unit::Deg, (-720.0, 720.0));
-    range(&mut faults, "drawing dpi", f64::from(sheet.dpi), Unit::One, (72.0, 1200.0));
+    range(
+        &mut faults,
+        "section angle",
+        sheet.section_angle_deg,
+        Unit::Deg,
+        (-720.0, 720.0),
+    );
+    range(
+        &mut faults,
+        "drawing dpi",
+        f64::from(sheet.dpi),
+        Unit::One,
+        (72.0, 1200.0),
+    );
     for reading in &design.readings {
         for value in &reading.values {
-            range(&mut faults, &format!("reading of {}", reading.dimension), *value, reading.dimension.unit(), reading.dimension.range());
+            range(
+                &mut faults,
+                &format!("reading of {}", reading.dimension),
+                *value,
+                reading.dimension.unit(),
+                reading.dimension.range(),
+            );
         }
     }
     for correction in &design.corrections {
-        range(&mut faults, "correction", correction.skim_mm, Unit::Mm, (-10.0, 10.0));
+        range(
+            &mut faults,
+            "correction",
+            correction.skim_mm,
+            Unit::Mm,
+            (-10.0, 10.0),
+        );
     }
     faults
 }
@@ -69,11 +109,21 @@ fn range(faults: &mut Vec<Fault>, field: &str, value: f64, unit: Unit, allowed: 
 pub fn faults_of_lens(lens: &Lens) -> Vec<Fault> {
     let mut faults = Vec::new();
     for key in LensField::ALL {
-        scalar(&mut faults, &FieldRef::Lens(*key).long_label(), lens.field(*key), key.unit(), key.range());
+        scalar(
+            &mut faults,
+            &FieldRef::Lens(*key).long_label(),
+            lens.field(*key),
+            key.unit(),
+            key.range(),
+        );
     }
-    for (barrel, name) in
-        [(&lens.barrel_at_infinity, "lens rear barrel at infinity"), (&lens.barrel_at_close_focus, "lens rear barrel at close focus")]
-    {
+    for (barrel, name) in [
+        (&lens.barrel_at_infinity, "lens rear barrel at infinity"),
+        (
+            &lens.barrel_at_close_focus,
+            "lens rear barrel at close focus",
+        ),
+    ] {
         barrel_faults(&mut faults, barrel.value().map_or(&[], Vec::as_slice), name);
     }
     let number = |key: LensField| lens.field(key).number();
@@ -83,7 +133,11 @@ pub fn faults_of_lens(lens: &Lens) -> Vec<Fault> {
         (LensField::ApertureRingInner, LensField::ApertureRingOuter),
     ];
     for (small, large) in ordered {
-        in_order(&mut faults, (FieldRef::Lens(small), number(small)), (FieldRef::Lens(large), number(large)));
+        in_order(
+            &mut faults,
+            (FieldRef::Lens(small), number(small)),
+            (FieldRef::Lens(large), number(large)),
+        );
     }
     faults
 }
@@ -93,47 +147,133 @@ pub fn faults_of_lens(lens: &Lens) -> Vec<Fault> {
 pub fn faults_of_body(body: &Body) -> Vec<Fault> {
     let mut faults = Vec::new();
     for key in BodyField::ALL {
-        scalar(&mut faults, &FieldRef::Body(*key).long_label(), body.field(*key), key.unit(), key.range());
+        scalar(
+            &mut faults,
+            &FieldRef::Body(*key).long_label(),
+            body.field(*key),
+            key.unit(),
+            key.range(),
+        );
     }
     let number = |key: BodyField| body.field(key).number();
-    let ordered = [(BodyField::Throat, BodyField::SlotDiameter), (BodyField::FlangeInner, BodyField::FlangeOuter)];
+    let ordered = [
+        (BodyField::Throat, BodyField::SlotDiameter),
+        (BodyField::FlangeInner, BodyField::FlangeOuter),
+    ];
     for (small, large) in ordered {
-        in_order(&mut faults, (FieldRef::Body(small), number(small)), (FieldRef::Body(large), number(large)));
+        in_order(
+            &mut faults,
+            (FieldRef::Body(small), number(small)),
+            (FieldRef::Body(large), number(large)),
+        );
     }
     if let Some(ears) = body.ears.value() {
         sector_faults(&mut faults, "body ears", "ear", ears);
     }
     for point in body.free_depth.value().into_iter().flatten() {
-        range(&mut faults, "free depth, radius", point.radius_mm, Unit::Mm, (0.0, 200.0));
-        range(&mut faults, "free depth", point.depth_mm, Unit::Mm, (0.0, 400.0));
+        range(
+            &mut faults,
+            "free depth, radius",
+            point.radius_mm,
+            Unit::Mm,
+            (0.0, 200.0),
+        );
+        range(
+            &mut faults,
+            "free depth",
+            point.depth_mm,
+            Unit::Mm,
+            (0.0, 400.0),
+        );
     }
     for obstacle in body.obstacles.value().into_iter().flatten() {
         let name = format!("obstacle \"{}\"", obstacle.name);
-        sector_faults(&mut faults, &name, "sector", std::slice::from_ref(&obstacle.sector));
-        range(&mut faults, &format!("{name}, inner radius"), obstacle.inner_radius_mm, Unit::Mm, (0.0, 500.0));
-        range(&mut faults, &format!("{name}, outer radius"), obstacle.outer_radius_mm, Unit::Mm, (0.0, 500.0));
-        range(&mut faults, &format!("{name}, from z"), obstacle.from_z_mm, Unit::Mm, (-400.0, 400.0));
-        range(&mut faults, &format!("{name}, to z"), obstacle.to_z_mm, Unit::Mm, (-400.0, 400.0));
-        if obstacle.outer_radius_mm <= obstacle.inner_radius_mm || obstacle.to_z_mm <= obstacle.from_z_mm {
-            faults.push(Fault::new(name, "an empty space", "its outer radius must exceed the inner, and its end its beginning"));
+        sector_faults(
+            &mut faults,
+            &name,
+            "sector",
+            std::slice::from_ref(&obstacle.sector),
+        );
+        range(
+            &mut faults,
+            &format!("{name}, inner radius"),
+            obstacle.inner_radius_mm,
+            Unit::Mm,
+            (0.0, 500.0),
+        );
+        range(
+            &mut faults,
+            &format!("{name}, outer radius"),
+            obstacle.outer_radius_mm,
+            Unit::Mm,
+            (0.0, 500.0),
+        );
+        range(
+            &mut faults,
+            &format!("{name}, from z"),
+            obstacle.from_z_mm,
+            Unit::Mm,
+            (-400.0, 400.0),
+        );
+        range(
+            &mut faults,
+            &format!("{name}, to z"),
+            obstacle.to_z_mm,
+            Unit::Mm,
+            (-400.0, 400.0),
+        );
+        if obstacle.outer_radius_mm <= obstacle.inner_radius_mm
+            || obstacle.to_z_mm <= obstacle.from_z_mm
+        {
+            faults.push(Fault::new(
+                name,
+                "an empty space",
+                "its outer radius must exceed the inner, and its end its beginning",
+            ));
         }
     }
     faults
 }
 
-fn scalar(faults: &mut Vec<Fault>, field: &str, value: &Interface<f64>, unit: Unit, allowed: (f64, f64)) {
-    let Interface::Known(known) = value else { return };
+fn scalar(
+    faults: &mut Vec<Fault>,
+    field: &str,
+    value: &Interface<f64>,
+    unit: Unit,
+    allowed: (f64, f64),
+) {
+    let Interface::Known(known) = value else {
+        return;
+    };
     range(faults, field, known.value, unit, allowed);
-    range(faults, &format!("{field}, uncertainty"), known.uncertainty, unit, (0.0, allowed.1));
+    range(
+        faults,
+        &format!("{field}, uncertainty"),
+        known.uncertainty,
+        unit,
+        (0.0, allowed.1),
+    );
     match &known.origin {
         Origin::Measured { readings, .. } => {
             for reading in readings {
-                range(faults, &format!("{field}, reading"), *reading, unit, allowed);
+                range(
+                    faults,
+                    &format!("{field}, reading"),
+                    *reading,
+                    unit,
+                    allowed,
+                );
             }
         }
         Origin::Published(citations) => {
             for citation in citations {
-                range(faults, &format!("{field}, as printed"), citation.says, unit, allowed);
+                range(
+                    faults,
+                    &format!("{field}, as printed"),
+                    citation.says,
+                    unit,
+                    allowed,
+                );
             }
         }
         Origin::Standard(_) | Origin::Assumed(_) => {}
@@ -143,21 +283,49 @@ fn scalar(faults: &mut Vec<Fault>, field: &str, value: &Interface<f64>, unit: Un
 fn barrel_faults(faults: &mut Vec<Fault>, steps: &[BarrelStep], name: &str) {
     let mut before = 0.0;
     for step in steps {
-        range(faults, &format!("{name}, diameter"), step.diameter_mm, Unit::Mm, (0.5, 300.0));
-        range(faults, &format!("{name}, depth"), step.depth_mm, Unit::Mm, (0.0, 300.0));
+        range(
+            faults,
+            &format!("{name}, diameter"),
+            step.diameter_mm,
+            Unit::Mm,
+            (0.5, 300.0),
+        );
+        range(
+            faults,
+            &format!("{name}, depth"),
+            step.depth_mm,
+            Unit::Mm,
+            (0.0, 300.0),
+        );
         if step.depth_mm <= before {
-            faults.push(Fault::new(name, Unit::Mm.show(step.depth_mm), "each step must end deeper than the step before it"));
+            faults.push(Fault::new(
+                name,
+                Unit::Mm.show(step.depth_mm),
+                "each step must end deeper than the step before it",
+            ));
         }
         before = step.depth_mm;
     }
 }
 
-fn in_order(faults: &mut Vec<Fault>, small: (FieldRef, Option<f64>), large: (FieldRef, Option<f64>)) {
+fn in_order(
+    faults: &mut Vec<Fault>,
+    small: (FieldRef, Option<f64>),
+    large: (FieldRef, Option<f64>),
+) {
     if let (Some(low), Some(high)) = (small.1, large.1)
         && low >= high
     {
-        let allowed = format!("it must be less than {} ({})", large.0.long_label(), large.0.unit().show(high));
-        faults.push(Fault::new(small.0.long_label(), small.0.unit().show(low), allowed));
+        let allowed = format!(
+            "it must be less than {} ({})",
+            large.0.long_label(),
+            large.0.unit().show(high)
+        );
+        faults.push(Fault::new(
+            small.0.long_label(),
+            small.0.unit().show(low),
+            allowed,
+        ));
     }
 }
 
@@ -165,18 +333,37 @@ fn in_order(faults: &mut Vec<Fault>, small: (FieldRef, Option<f64>), large: (Fie
 fn sector_faults(faults: &mut Vec<Fault>, field: &str, one: &str, sectors: &[Sector]) {
     const MOST: usize = 72;
     if sectors.len() > MOST {
-        faults.push(Fault::new(field, format!("{} of them", sectors.len()), format!("at most {MOST} are worked with")));
+        faults.push(Fault::new(
+            field,
+            format!("{} of them", sectors.len()),
+            format!("at most {MOST} are worked with"),
+        ));
         return;
     }
     let before = faults.len();
     for (index, sector) in sectors.iter().enumerate() {
-        range(faults, &format!("{field}, start of {one} {}", index + 1), sector.start_deg, Unit::Deg, (-720.0, 720.0));
-        range(faults, &format!("{field}, extent of {one} {}", index + 1), sector.extent_deg, Unit::Deg, (0.1, 360.0));
+        range(
+            faults,
+            &format!("{field}, start of {one} {}", index + 1),
+            sector.start_deg,
+            Unit::Deg,
+            (-720.0, 720.0),
+        );
+        range(
+            faults,
+            &format!("{field}, extent of {one} {}", index + 1),
+            sector.extent_deg,
+            Unit::Deg,
+            (0.1, 360.0),
+        );
     }
     if faults.len() > before {
         return;
     }
-    let pairs: Vec<(f64, f64)> = sectors.iter().map(|sector| (sector.start_deg, sector.extent_deg)).collect();
+    let pairs: Vec<(f64, f64)> = sectors
+        .iter()
+        .map(|sector| (sector.start_deg, sector.extent_deg))
+        .collect();
     if let Err((first, second)) = disjoint_degrees(&pairs) {
         faults.push(Fault::new(
             field,
@@ -196,12 +383,34 @@ fn ring_faults(design: &Design, faults: &mut Vec<Fault>) {
         let widest = (-5.0, 5.0);
         match &dimension.tolerance {
             Tolerance::Derived => {}
-            Tolerance::PlusMinus(half) => range(faults, &format!("{label}, tolerance"), *half, key.unit(), (0.0, 5.0)),
+            Tolerance::PlusMinus(half) => range(
+                faults,
+                &format!("{label}, tolerance"),
+                *half,
+                key.unit(),
+                (0.0, 5.0),
+            ),
             Tolerance::Deviations(lower, upper) => {
-                range(faults, &format!("{label}, lower deviation"), *lower, key.unit(), widest);
-                range(faults, &format!("{label}, upper deviation"), *upper, key.unit(), widest);
+                range(
+                    faults,
+                    &format!("{label}, lower deviation"),
+                    *lower,
+                    key.unit(),
+                    widest,
+                );
+                range(
+                    faults,
+                    &format!("{label}, upper deviation"),
+                    *upper,
+                    key.unit(),
+                    widest,
+                );
                 if lower > upper {
-                    faults.push(Fault::new(label.clone(), Unit::Mm.show(*lower), "the lower deviation must not exceed the upper"));
+                    faults.push(Fault::new(
+                        label.clone(),
+                        Unit::Mm.show(*lower),
+                        "the lower deviation must not exceed the upper",
+                    ));
                 }
             }
             Tolerance::Fit(fit) => {
@@ -214,15 +423,42 @@ fn ring_faults(design: &Design, faults: &mut Vec<Fault>) {
     if let Choice::Set(lugs) = &design.ring.lugs {
         sector_faults(faults, "ring lugs", "lug", lugs);
         if lugs.is_empty() {
-            faults.push(Fault::new("ring lugs", "none", "a bayonet needs at least one lug"));
+            faults.push(Fault::new(
+                "ring lugs",
+                "none",
+                "a bayonet needs at least one lug",
+            ));
         }
     }
     range(faults, "trim", design.ring.trim_mm, Unit::Mm, (-5.0, 5.0));
-    range(faults, "finish build-up", design.ring.finish.build_up_mm, Unit::Mm, (0.0, 0.5));
-    if let Pieces::Two { clamp_wall_mm, screw_diameter_mm, screw_count } = design.ring.pieces {
+    range(
+        faults,
+        "finish build-up",
+        design.ring.finish.build_up_mm,
+        Unit::Mm,
+        (0.0, 0.5),
+    );
+    if let Pieces::Two {
+        clamp_wall_mm,
+        screw_diameter_mm,
+        screw_count,
+    } = design.ring.pieces
+    {
         range(faults, "clamp wall", clamp_wall_mm, Unit::Mm, (0.2, 30.0));
-        range(faults, "set-screw diameter", screw_diameter_mm, Unit::Mm, (0.8, 8.0));
-        range(faults, "number of set-screws", f64::from(screw_count), Unit::One, (1.0, 12.0));
+        range(
+            faults,
+            "set-screw diameter",
+            screw_diameter_mm,
+            Unit::Mm,
+            (0.8, 8.0),
+        );
+        range(
+            faults,
+            "number of set-screws",
+            f64::from(screw_count),
+            Unit::One,
+            (1.0, 12.0),
+        );
     }
 }
 
@@ -232,6 +468,12 @@ fn limit_faults(design: &Design, faults: &mut Vec<Fault>) {
             LimitKey::CocDivisor => (100.0, 10_000.0),
             _ => (0.0, 1000.0),
         };
-        range(faults, &FieldRef::Limit(*key).long_label(), design.limits.get(*key), key.unit(), allowed);
+        range(
+            faults,
+            &FieldRef::Limit(*key).long_label(),
+            design.limits.get(*key),
+            key.unit(),
+            allowed,
+        );
     }
 }

@@ -94,10 +94,19 @@ impl FieldRef {
         let label = self.label();
         let lower = lower_first(label);
         match self {
-            Self::Lens(_) | Self::BarrelAtInfinity | Self::BarrelAtCloseFocus | Self::ApertureRing => {
+            Self::Lens(_)
+            | Self::BarrelAtInfinity
+            | Self::BarrelAtCloseFocus
+            | Self::ApertureRing => {
                 format!("lens {lower}")
             }
-            Self::Body(_) | Self::Ears | Self::TwistHand | Self::Springs | Self::Stop | Self::LockPin | Self::Obstacles => {
+            Self::Body(_)
+            | Self::Ears
+            | Self::TwistHand
+            | Self::Springs
+            | Self::Stop
+            | Self::LockPin
+            | Self::Obstacles => {
                 format!("body {lower}")
             }
             Self::Limit(_) => format!("limit \"{label}\""),
@@ -122,15 +131,23 @@ impl FieldRef {
         match self {
             Self::Lens(key) => key.how(),
             Self::Body(key) => key.how(),
-            Self::LensThread => "Thread gauge or caliper over the crests, and a rule over ten turns",
-            Self::BarrelAtInfinity => "Caliper and depth gauge on every step behind the shoulder, focused at infinity",
+            Self::LensThread => {
+                "Thread gauge or caliper over the crests, and a rule over ten turns"
+            }
+            Self::BarrelAtInfinity => {
+                "Caliper and depth gauge on every step behind the shoulder, focused at infinity"
+            }
             Self::BarrelAtCloseFocus => "The same at the closest focus",
             Self::ApertureRing => "Look at the lens from behind",
             Self::StopDownPin => "Look at the lens from behind",
-            Self::Ears => "Photograph the throat straight on over a protractor, lens side; note start and extent of each ear",
+            Self::Ears => {
+                "Photograph the throat straight on over a protractor, lens side; note start and extent of each ear"
+            }
             Self::TwistHand => "Lock something and watch, seen from the lens side",
             Self::Springs | Self::Stop | Self::LockPin => "Look into the throat",
-            Self::FreeDepth => "Depth gauge behind the flange at several radii, mirror moved by hand",
+            Self::FreeDepth => {
+                "Depth gauge behind the flange at several radii, mirror moved by hand"
+            }
             Self::Obstacles => "Look round the flange and measure what stands out",
             Self::Ring(_)
             | Self::Limit(_)
@@ -153,7 +170,11 @@ impl FieldRef {
             Self::Body(key) => key.unit(),
             Self::Ring(key) => key.unit(),
             Self::Limit(key) => key.unit(),
-            Self::Trim | Self::Finish | Self::BarrelAtInfinity | Self::BarrelAtCloseFocus | Self::FreeDepth => Unit::Mm,
+            Self::Trim
+            | Self::Finish
+            | Self::BarrelAtInfinity
+            | Self::BarrelAtCloseFocus
+            | Self::FreeDepth => Unit::Mm,
             Self::Ears | Self::Lugs => Unit::Deg,
             Self::LensThread
             | Self::ApertureRing
@@ -174,5 +195,7 @@ impl FieldRef {
 
 fn lower_first(label: &str) -> String {
     let mut letters = label.chars();
-    letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
+    letters.next().map_or_else(String::new, |first| {
+        first.to_lowercase().chain(letters).collect()
+    })
 }

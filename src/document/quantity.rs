@@ -79,13 +79,21 @@ pub fn parse_quantity(text: &str, unit: Unit) -> Result<f64, QuantityError> {
         })
         .collect();
     if clean.is_empty() {
-        return Err(QuantityError::Empty { example: example(unit) });
+        return Err(QuantityError::Empty {
+            example: example(unit),
+        });
     }
     if clean.len() > 64 {
         let piece: String = clean.chars().take(20).collect();
-        return Err(QuantityError::NotUnderstood { piece: format!("{piece}…"), text: piece, example: example(unit) });
+        return Err(QuantityError::NotUnderstood {
+            piece: format!("{piece}…"),
+            text: piece,
+            example: example(unit),
+        });
     }
-    let (sign, body) = clean.strip_prefix('-').map_or((1.0, clean.as_str()), |rest| (-1.0, rest));
+    let (sign, body) = clean
+        .strip_prefix('-')
+        .map_or((1.0, clean.as_str()), |rest| (-1.0, rest));
     let pieces = split(body.trim_start_matches('+').trim(), &clean, unit)?;
     Ok(sign * sum(&pieces, &clean, unit)?)
 }
@@ -105,24 +113,37 @@ fn split(body: &str, whole: &str, unit: Unit) -> Result<Vec<Piece>, QuantityErro
     let mut pieces = Vec::new();
     let mut rest = body.trim();
     while !rest.is_empty() {
-        let length = rest.find(|c: char| !(c.is_ascii_digit() || matches!(c, '.' | ',' | '/'))).unwrap_or(rest.len());
+        let length = rest
+            .find(|c: char| !(c.is_ascii_digit() || matches!(c, '.' | ',' | '/')))
+            .unwrap_or(rest.len());
         let (digits, after) = rest.split_at(length);
         if digits.is_empty() {
             return Err(wrong(rest));
         }
         let number = number(digits, whole, unit)?;
         let after = after.trim_start();
-        let unit_length = after.find(|c: char| c.is_ascii_digit() || c.is_whitespace() || matches!(c, '.' | ',' | '-')).unwrap_or(after.len());
+        let unit_length = after
+            .find(|c: char| c.is_ascii_digit() || c.is_whitespace() || matches!(c, '.' | ',' | '-'))
+            .unwrap_or(after.len());
         let (unit_text, next) = after.split_at(unit_length);
-        pieces.push(Piece { number, unit: unit_text.to_lowercase() });
+        pieces.push(Piece {
+            number,
+            unit: unit_text.to_lowercase(),
+        });
         rest = next.trim_start();
     }
-    if pieces.is_empty() { Err(wrong(body)) } else { Ok(pieces) }
+    if pieces.is_empty() {
+        Err(wrong(body))
+    } else {
+        Ok(pieces)
+    }
 }
 
 fn number(digits: &str, whole: &str, unit: Unit) -> Result<f64, QuantityError> {
     if digits.contains('.') && digits.contains(',') {
-        return Err(QuantityError::BothSeparators { text: whole.to_owned() });
+        return Err(QuantityError::BothSeparators {
+            text: whole.to_owned(),
+        });
     }
     let wrong = || QuantityError::NotUnderstood {
         piece: digits.to_owned(),
@@ -138,7 +159,11 @@ fn number(digits: &str, whole: &str, unit: Unit) -> Result<f64, QuantityError> {
         }
         None => plain.parse().map_err(|_| wrong())?,
     };
-    if f64::is_finite(value) { Ok(value) } else { Err(wrong()) }
+    if f64::is_finite(value) {
+        Ok(value)
+    } else {
+        Err(wrong())
+    }
 }
 
 fn sum(pieces: &[Piece], whole: &str, unit: Unit) -> Result<f64, QuantityError> {
@@ -157,8 +182,10 @@ fn sum(pieces: &[Piece], whole: &str, unit: Unit) -> Result<f64, QuantityError> 
             }
             (own, _) => own,
         };
-        let factor = factor(unit_text, unit)
-            .ok_or_else(|| QuantityError::WrongUnit { unit: unit_text.to_owned(), example: example(unit) })?;
+        let factor = factor(unit_text, unit).ok_or_else(|| QuantityError::WrongUnit {
+            unit: unit_text.to_owned(),
+            example: example(unit),
+        })?;
         total += piece.number * factor;
     }
     Ok(total)
@@ -245,12 +272,35 @@ mod tests {
 
     #[test]
     fn what_cannot_be_meant_is_refused_by_name() {
-        assert_eq!(parse_quantity("1.234,5", Unit::Mm), Err(QuantityError::BothSeparators { text: "1.234,5".into() }));
-        for text in ["", "  ", "mm", "NaN", "inf", "1e5", "1..2", "3 furlong", "1/0", "4 5", "--3", "5 deg"] {
+        assert_eq!(
+            parse_quantity("1.234,5", Unit::Mm),
+            Err(QuantityError::BothSeparators {
+                text: "1.234,5".into()
+            })
+        );
+        for text in [
+            "",
+            "  ",
+            "mm",
+            "NaN",
+            "inf",
+            "1e5",
+            "1..2",
+            "3 furlong",
+            "1/0",
+            "4 5",
+            "--3",
+            "5 deg",
+        ] {
             assert!(parse_quantity(text, Unit::Mm).is_err(), "{text}");
         }
-        let message = parse_quantity("3 furlong", Unit::Mm).unwrap_err().to_string();
-        assert!(message.contains("furlong") && message.contains("0.690 in"), "{message}");
+        let message = parse_quantity("3 furlong", Unit::Mm)
+            .unwrap_err()
+            .to_string();
+        assert!(
+            message.contains("furlong") && message.contains("0.690 in"),
+            "{message}"
+        );
     }
 
     #[test]
@@ -260,8 +310,12 @@ mod tests {
         for _ in 0..1000 {
             let text: String = (0..9)
                 .filter_map(|_| {
-                    state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1);
-                    signs.get(usize::try_from((state >> 33) % signs.len() as u64).unwrap()).copied()
+                    state = state
+                        .wrapping_mul(6_364_136_223_846_793_005)
+                        .wrapping_add(1);
+                    signs
+                        .get(usize::try_from((state >> 33) % signs.len() as u64).unwrap())
+                        .copied()
                 })
                 .collect();
             if let Ok(value) = parse_quantity(&text, Unit::Mm) {

@@ -111,7 +111,12 @@ pub enum ThreadHold {
 
 impl ThreadHold {
     /// Every way, in the order shown.
-    pub const ALL: [Self; 4] = [Self::Friction, Self::GripOnRing, Self::SetScrew, Self::ThreadLocking];
+    pub const ALL: [Self; 4] = [
+        Self::Friction,
+        Self::GripOnRing,
+        Self::SetScrew,
+        Self::ThreadLocking,
+    ];
 
     /// The words on screen.
     #[must_use]
@@ -141,7 +146,12 @@ pub enum MillingMethod {
 
 impl MillingMethod {
     /// Every method, in the order shown.
-    pub const ALL: [Self; 4] = [Self::OffsetFeed, Self::CentreFeed, Self::PlungeAndTurn, Self::RadialCutter];
+    pub const ALL: [Self; 4] = [
+        Self::OffsetFeed,
+        Self::CentreFeed,
+        Self::PlungeAndTurn,
+        Self::RadialCutter,
+    ];
 
     /// The words on screen.
     #[must_use]

@@ -49,8 +49,21 @@ impl Term {
         Self::input(name, value, unit, None)
     }
 
-    fn input(name: impl Into<Cow<'static, str>>, value: f64, unit: Unit, field: Option<FieldRef>) -> Self {
-        Self { value, node: Arc::new(Node::Input(Input { name: name.into(), value, unit, field })) }
+    fn input(
+        name: impl Into<Cow<'static, str>>,
+        value: f64,
+        unit: Unit,
+        field: Option<FieldRef>,
+    ) -> Self {
+        Self {
+            value,
+            node: Arc::new(Node::Input(Input {
+                name: name.into(),
+                value,
+                unit,
+                field,
+            })),
+        }
     }
 
     /// The value.
@@ -63,20 +76,29 @@ impl Term {
     #[must_use]
     pub fn min(self, other: impl Into<Self>) -> Self {
         let other = other.into();
-        Self { value: self.value.min(other.value), node: Arc::new(Node::Call("min", vec![self, other])) }
+        Self {
+            value: self.value.min(other.value),
+            node: Arc::new(Node::Call("min", vec![self, other])),
+        }
     }
 
     /// The larger of two.
     #[must_use]
     pub fn max(self, other: impl Into<Self>) -> Self {
         let other = other.into();
-        Self { value: self.value.max(other.value), node: Arc::new(Node::Call("max", vec![self, other])) }
+        Self {
+            value: self.value.max(other.value),
+            node: Arc::new(Node::Call("max", vec![self, other])),
+        }
     }
 
     /// A function of one term, shown under `name`.
     #[must_use]
     pub fn apply(self, name: &'static str, function: impl FnOnce(f64) -> f64) -> Self {
-        Self { value: function(self.value), node: Arc::new(Node::Call(name, vec![self])) }
+        Self {
+            value: function(self.value),
+            node: Arc::new(Node::Call(name, vec![self])),
+        }
     }
 
     /// The formula in plain notation.
@@ -123,7 +145,9 @@ impl Term {
     /// `tightness` is that of the operation around: 0 none, 1 sum, 2 product, 3 right of minus or divide.
     fn write(&self, text: &mut String, with_numbers: bool, tightness: u8) {
         match &*self.node {
-            Node::Input(input) if with_numbers => push_number(text, input.value, input.unit.decimals(), tightness),
+            Node::Input(input) if with_numbers => {
+                push_number(text, input.value, input.unit.decimals(), tightness)
+            }
             Node::Input(input) => text.push_str(&input.name),
             Node::Number => push_number(text, self.value, 6, tightness),
             Node::Negative(inner) => {
@@ -175,12 +199,19 @@ fn push_number(text: &mut String, value: f64, decimals: usize, tightness: u8) {
 }
 
 fn short_number(value: f64, decimals: usize) -> String {
-    if value.fract() == 0.0 && value.abs() < 1e6 { format!("{value:.0}") } else { show_number(value, decimals) }
+    if value.fract() == 0.0 && value.abs() < 1e6 {
+        format!("{value:.0}")
+    } else {
+        show_number(value, decimals)
+    }
 }
 
 impl From<f64> for Term {
     fn from(value: f64) -> Self {
-        Self { value, node: Arc::new(Node::Number) }
+        Self {
+            value,
+            node: Arc::new(Node::Number),
+        }
     }
 }
 
@@ -191,7 +222,10 @@ macro_rules! operator {
 
             fn $method(self, right: R) -> Self {
                 let right = right.into();
-                Self { value: self.value.$method(right.value), node: Arc::new(Node::Binary($sign, self, right)) }
+                Self {
+                    value: self.value.$method(right.value),
+                    node: Arc::new(Node::Binary($sign, self, right)),
+                }
             }
         }
 
@@ -214,7 +248,10 @@ impl Neg for Term {
     type Output = Self;
 
     fn neg(self) -> Self {
-        Self { value: -self.value, node: Arc::new(Node::Negative(self)) }
+        Self {
+            value: -self.value,
+            node: Arc::new(Node::Negative(self)),
+        }
     }
 }
 
@@ -238,8 +275,19 @@ pub const LORE: &str = "common practice, no source";
 
 impl Working {
     /// A line of working.
-    pub fn new(result: impl Into<Cow<'static, str>>, term: Term, unit: Unit, source: &'static str) -> Self {
-        Self { result: result.into(), term, unit, source, assumption: "" }
+    pub fn new(
+        result: impl Into<Cow<'static, str>>,
+        term: Term,
+        unit: Unit,
+        source: &'static str,
+    ) -> Self {
+        Self {
+            result: result.into(),
+            term,
+            unit,
+            source,
+            assumption: "",
+        }
     }
 
     /// The same with the assumption that would make it wrong.
@@ -288,7 +336,10 @@ mod tests {
     fn brackets_stand_only_where_they_are_needed() {
         let spread = (term("a", 3.0) - (term("b", 1.0) - term("c", 2.0))) / (term("d", 4.0) * 2.0);
         assert_eq!(spread.formula(), "(a - (b - c)) / (d × 2)");
-        assert_eq!((2.0 * (term("a", 1.0) + term("b", 2.0))).formula(), "2 × (a + b)");
+        assert_eq!(
+            (2.0 * (term("a", 1.0) + term("b", 2.0))).formula(),
+            "2 × (a + b)"
+        );
         assert_eq!((-(term("a", 1.0) + term("b", 2.0))).formula(), "-(a + b)");
         assert_eq!(term("a", 1.0).max(term("b", 2.0)).formula(), "max(a, b)");
     }

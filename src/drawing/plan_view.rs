@@ -39,23 +39,39 @@ const CENTRE: Point = Point { x: 0.0, y: 0.0 };
 #[must_use]
 pub fn plan_view(design: &Design, evaluation: &Evaluation, options: &PlanOptions) -> Scene {
     let mut scene = Scene::default();
-    let (Some(ring), Some(plan)) = (&evaluation.derivation.ring, &evaluation.plan) else { return scene };
-    let pen = PlanPen { side: options.side, ring };
+    let (Some(ring), Some(plan)) = (&evaluation.derivation.ring, &evaluation.plan) else {
+        return scene;
+    };
+    let pen = PlanPen {
+        side: options.side,
+        ring,
+    };
     if options.body {
         pen.body(design, plan, &mut scene);
     }
     pen.circles(&mut scene);
     if options.entry {
         for lug in &plan.lugs_at_entry {
-            scene.draw(Shape::Path(pen.lug(*lug)), LineType::LongDashDoubleDotNarrow, Role::Hidden);
+            scene.draw(
+                Shape::Path(pen.lug(*lug)),
+                LineType::LongDashDoubleDotNarrow,
+                Role::Hidden,
+            );
         }
     }
     pen.lugs(plan, &mut scene);
     pen.marks(plan, &mut scene);
     if let Some(cut) = options.cut_deg {
         let reach = ring.sizes.flange_diameter / 2.0 + CUT_OVERRUN;
-        let line = Path::line(CENTRE, plan_point(reach, seen_from(options.side, cut.to_radians())));
-        let item = Item::new(Shape::Path(line), LineType::LongDashDotWide, Role::Annotation);
+        let line = Path::line(
+            CENTRE,
+            plan_point(reach, seen_from(options.side, cut.to_radians())),
+        );
+        let item = Item::new(
+            Shape::Path(line),
+            LineType::LongDashDotWide,
+            Role::Annotation,
+        );
         scene.items.push(item.tagged(CUT_TAG));
     }
     scene
@@ -94,18 +110,24 @@ impl PlanPen<'_> {
         let sizes = &self.ring.sizes;
         let (root, tip) = (sizes.nose_diameter / 2.0, sizes.lug_diameter / 2.0);
         let off_deg = |radius: f64| (lug_intrusion(self.ring, radius) / radius).to_degrees();
-        let radii: Vec<f64> =
-            (0..=FILLET_STEPS).map(|step| tip + (root - tip) * f64::from(step) / f64::from(FILLET_STEPS)).collect();
+        let radii: Vec<f64> = (0..=FILLET_STEPS)
+            .map(|step| tip + (root - tip) * f64::from(step) / f64::from(FILLET_STEPS))
+            .collect();
         let tip_off = off_deg(tip);
         let between = || radii.iter().skip(1).take(radii.len().saturating_sub(2));
         let mut path = self.arc(tip, lug.start_deg - tip_off, lug.extent_deg + 2.0 * tip_off);
         for radius in between() {
-            path.vertices.push(straight(self.at(*radius, lug.end_deg() + off_deg(*radius))));
+            path.vertices
+                .push(straight(self.at(*radius, lug.end_deg() + off_deg(*radius))));
         }
         let foot = off_deg(root);
-        path.vertices.extend(self.arc(root, lug.end_deg() + foot, -(lug.extent_deg + 2.0 * foot)).vertices);
+        path.vertices.extend(
+            self.arc(root, lug.end_deg() + foot, -(lug.extent_deg + 2.0 * foot))
+                .vertices,
+        );
         for radius in between().rev() {
-            path.vertices.push(straight(self.at(*radius, lug.start_deg - off_deg(*radius))));
+            path.vertices
+                .push(straight(self.at(*radius, lug.start_deg - off_deg(*radius))));
         }
         path.closed = true;
         path
@@ -114,21 +136,43 @@ impl PlanPen<'_> {
     fn body(&self, design: &Design, plan: &Plan, scene: &mut Scene) {
         let body = &design.body;
         let tinted = |path: Path, role: Role, scene: &mut Scene| {
-            scene.draw(Shape::Fill { loops: vec![path.clone()], tone: Tone::Tint }, LineType::ContinuousNarrow, role);
+            scene.draw(
+                Shape::Fill {
+                    loops: vec![path.clone()],
+                    tone: Tone::Tint,
+                },
+                LineType::ContinuousNarrow,
+                role,
+            );
             scene.draw(Shape::Path(path), LineType::LongDashDoubleDotNarrow, role);
         };
         if let (Some(throat), Some(slot)) = (body.throat.number(), body.slot_diameter.number()) {
             for ear in &plan.ears {
-                tinted(self.sector(*ear, throat / 2.0, slot / 2.0), Role::Body, scene);
+                tinted(
+                    self.sector(*ear, throat / 2.0, slot / 2.0),
+                    Role::Body,
+                    scene,
+                );
             }
         }
         for obstacle in body.obstacles.value().into_iter().flatten() {
-            let path = self.sector(obstacle.sector, obstacle.inner_radius_mm, obstacle.outer_radius_mm);
+            let path = self.sector(
+                obstacle.sector,
+                obstacle.inner_radius_mm,
+                obstacle.outer_radius_mm,
+            );
             tinted(path, Role::Body, scene);
         }
         if let Some((angle, radius)) = plan.stop {
             let at = self.at(radius, angle);
-            scene.draw(Shape::Circle { centre: at, radius_mm: MARK }, LineType::ContinuousWide, Role::Body);
+            scene.draw(
+                Shape::Circle {
+                    centre: at,
+                    radius_mm: MARK,
+                },
+                LineType::ContinuousWide,
+                Role::Body,
+            );
         }
         if let Some(angle) = plan.body_index_deg {
             let outside = self.ring.sizes.flange_diameter / 2.0 + 1.0;
@@ -139,8 +183,19 @@ impl PlanPen<'_> {
     fn circles(&self, scene: &mut Scene) {
         let sizes = &self.ring.sizes;
         let mut circle = |diameter: f64, line: LineType| {
-            let shape = Shape::Circle { centre: CENTRE, radius_mm: diameter / 2.0 };
-            scene.draw(shape, line, if line == LineType::DashedNarrow { Role::Hidden } else { Role::Ring });
+            let shape = Shape::Circle {
+                centre: CENTRE,
+                radius_mm: diameter / 2.0,
+            };
+            scene.draw(
+                shape,
+                line,
+                if line == LineType::DashedNarrow {
+                    Role::Hidden
+                } else {
+                    Role::Ring
+                },
+            );
         };
         circle(sizes.flange_diameter, LineType::ContinuousWide);
         match self.side {
@@ -187,23 +242,44 @@ impl PlanPen<'_> {
         };
         for (tag, lug) in (LUG_TAG..).zip(&plan.lugs) {
             let path = self.lug(*lug);
-            let fill = Shape::Fill { loops: vec![path.clone()], tone: Tone::Tint };
-            scene.items.push(Item::new(fill, LineType::ContinuousNarrow, Role::Ring));
-            scene.items.push(Item::new(Shape::Path(path), line, Role::Ring).tagged(tag));
+            let fill = Shape::Fill {
+                loops: vec![path.clone()],
+                tone: Tone::Tint,
+            };
+            scene
+                .items
+                .push(Item::new(fill, LineType::ContinuousNarrow, Role::Ring));
+            scene
+                .items
+                .push(Item::new(Shape::Path(path), line, Role::Ring).tagged(tag));
         }
     }
 
     fn marks(&self, plan: &Plan, scene: &mut Scene) {
         let rim = self.ring.sizes.flange_diameter / 2.0;
-        self.triangle(plan.index_deg, rim - 0.3, rim - 2.3, Role::Annotation, scene);
+        self.triangle(
+            plan.index_deg,
+            rim - 0.3,
+            rim - 2.3,
+            Role::Annotation,
+            scene,
+        );
         if let Some(hole) = plan.lock_hole {
             let centre = self.at(hole.radius_mm, hole.angle_deg);
-            let shape = Shape::Circle { centre, radius_mm: hole.diameter_mm / 2.0 };
-            scene.items.push(Item::new(shape, LineType::ContinuousWide, Role::Ring).tagged(LOCK_HOLE_TAG));
+            let shape = Shape::Circle {
+                centre,
+                radius_mm: hole.diameter_mm / 2.0,
+            };
+            scene
+                .items
+                .push(Item::new(shape, LineType::ContinuousWide, Role::Ring).tagged(LOCK_HOLE_TAG));
         }
         if let Some(pin) = plan.lock_pin {
             let centre = self.at(pin.radius_mm, pin.angle_deg);
-            let shape = Shape::Circle { centre, radius_mm: pin.diameter_mm / 2.0 };
+            let shape = Shape::Circle {
+                centre,
+                radius_mm: pin.diameter_mm / 2.0,
+            };
             scene.draw(shape, LineType::LongDashDoubleDotNarrow, Role::Pin);
         }
     }
@@ -216,7 +292,10 @@ impl PlanPen<'_> {
             self.at(foot, clock_deg - spread),
             self.at(foot, clock_deg + spread),
         ];
-        let shape = Shape::Fill { loops: vec![Path::polygon(corners)], tone: Tone::Solid };
+        let shape = Shape::Fill {
+            loops: vec![Path::polygon(corners)],
+            tone: Tone::Solid,
+        };
         scene.draw(shape, LineType::ContinuousNarrow, role);
     }
 }

@@ -3,11 +3,11 @@
 //! Axial sizes run from the flange rear face, the lip and the thread from the lens seat: that is how they are
 //! measured. A size that follows from others stands in brackets.
 
+use crate::document::Design;
 use crate::document::{RingKey, SeatKind, Tolerance as Stated};
 use crate::drawing::dimension::{Ends, Kind, Label, Size, Tolerance};
 use crate::drawing::dimension_side::{Edge, SideDimension};
 use crate::drawing::number::DecimalMark;
-use crate::document::Design;
 use crate::evaluate::Evaluation;
 use crate::geometry::Point;
 use crate::ring::{PinUse, ResolvedRing};
@@ -44,12 +44,30 @@ pub fn section_dimensions(
     mark: DecimalMark,
     scale: f64,
 ) -> [SectionSide; 4] {
-    let labels = Labels { design, evaluation, ring, mark, scale };
+    let labels = Labels {
+        design,
+        evaluation,
+        ring,
+        mark,
+        scale,
+    };
     [
-        SectionSide { edge: Edge::Left, dimensions: labels.inside_diameters() },
-        SectionSide { edge: Edge::Right, dimensions: labels.outside_diameters() },
-        SectionSide { edge: Edge::Top, dimensions: labels.outside_axial() },
-        SectionSide { edge: Edge::Bottom, dimensions: labels.inside_axial() },
+        SectionSide {
+            edge: Edge::Left,
+            dimensions: labels.inside_diameters(),
+        },
+        SectionSide {
+            edge: Edge::Right,
+            dimensions: labels.outside_diameters(),
+        },
+        SectionSide {
+            edge: Edge::Top,
+            dimensions: labels.outside_axial(),
+        },
+        SectionSide {
+            edge: Edge::Bottom,
+            dimensions: labels.inside_axial(),
+        },
     ]
 }
 
@@ -65,16 +83,23 @@ impl Labels<'_> {
 
     fn size(&self, key: RingKey, kind: Kind) -> Size {
         let value = self.ring.sizes.get(key);
-        let Some(state) = self.evaluation.derivation.dimension(key) else { return Size::new(kind, value) };
+        let Some(state) = self.evaluation.derivation.dimension(key) else {
+            return Size::new(kind, value);
+        };
         let (lower, upper) = state.deviations;
         // Fits are spelt out in the notes.
         let fit = match &self.design.ring.dimensions.get(key).tolerance {
             Stated::Fit(code) => Some(code.clone()),
-            Stated::Derived if state.tolerance_text.starts_with('h') => Some(state.tolerance_text.clone()),
+            Stated::Derived if state.tolerance_text.starts_with('h') => {
+                Some(state.tolerance_text.clone())
+            }
             Stated::Derived | Stated::PlusMinus(_) | Stated::Deviations(..) => None,
         };
         let tolerance = match fit {
-            Some(code) => Tolerance::Class { code, deviations: None },
+            Some(code) => Tolerance::Class {
+                code,
+                deviations: None,
+            },
             None if state.tolerance_text.is_empty() => Tolerance::General,
             None => Tolerance::Deviations { upper, lower },
         };
@@ -84,7 +109,9 @@ impl Labels<'_> {
     fn axial(&self, key: RingKey, from: Point, to: Point, auxiliary: bool) -> SideDimension {
         let size = self.size(key, Kind::Length);
         let label = if auxiliary {
-            Size::new(Kind::Length, size.value).in_brackets().label(self.mark)
+            Size::new(Kind::Length, size.value)
+                .in_brackets()
+                .label(self.mark)
         } else {
             size.label(self.mark)
         };
@@ -99,24 +126,43 @@ impl Labels<'_> {
             SeatKind::Flush => flange,
             SeatKind::Boss | SeatKind::Counterbore => sizes.seat_diameter / 2.0,
         };
-        let mut list = vec![self.axial(RingKey::SeatHeight, point(-sizes.seat_height, seat_radius), rear_face, false)];
+        let mut list = vec![self.axial(
+            RingKey::SeatHeight,
+            point(-sizes.seat_height, seat_radius),
+            rear_face,
+            false,
+        )];
         if self.ring.seat != SeatKind::Flush {
             let front = point(-sizes.plate_thickness, flange);
             list.push(self.axial(RingKey::PlateThickness, front, rear_face, false));
         }
         let groove_end = point(sizes.groove_width, tip);
-        list.push(self.axial(RingKey::GrooveWidth, point(0.0, sizes.groove_root_diameter / 2.0), groove_end, false));
-        let lug_end = point(sizes.groove_width + sizes.lug_thickness, tip - sizes.lug_lead_in);
+        list.push(self.axial(
+            RingKey::GrooveWidth,
+            point(0.0, sizes.groove_root_diameter / 2.0),
+            groove_end,
+            false,
+        ));
+        let lug_end = point(
+            sizes.groove_width + sizes.lug_thickness,
+            tip - sizes.lug_lead_in,
+        );
         list.push(self.axial(RingKey::LugThickness, groove_end, lug_end, false));
         let nose = point(sizes.spigot_length, sizes.nose_diameter / 2.0);
-        list.push(self.axial(RingKey::SpigotLength, rear_face, nose, self.lip_ends_the_nose()));
+        list.push(self.axial(
+            RingKey::SpigotLength,
+            rear_face,
+            nose,
+            self.lip_ends_the_nose(),
+        ));
         list
     }
 
     /// Whether a lip's rear is the nose face, so that lip depth and thickness already fix the spigot length.
     fn lip_ends_the_nose(&self) -> bool {
         let sizes = &self.ring.sizes;
-        let behind = sizes.lip_face_depth + sizes.lip_thickness - sizes.seat_height - sizes.spigot_length;
+        let behind =
+            sizes.lip_face_depth + sizes.lip_thickness - sizes.seat_height - sizes.spigot_length;
         self.ring.pin == PinUse::Pressed && behind.abs() < SAME
     }
 
@@ -154,14 +200,21 @@ impl Labels<'_> {
     /// A diameter of the half-section: its line runs from past the axis up to the edge.
     fn diameter(&self, id: u32, edge: Point, label: Label) -> SideDimension {
         let stop = point(edge.x, -BELOW_AXIS / self.scale);
-        SideDimension { ends: Ends::OnlyTo, ..SideDimension::new(id, stop, edge, label) }
+        SideDimension {
+            ends: Ends::OnlyTo,
+            ..SideDimension::new(id, stop, edge, label)
+        }
     }
 
     fn inside_diameters(&self) -> Vec<SideDimension> {
         let sizes = &self.ring.sizes;
         let seat = -sizes.seat_height;
         let thread_label = Label::plain(thread_note(self.ring));
-        let mut list = vec![self.diameter(1000, point(seat, self.ring.thread_major / 2.0), thread_label)];
+        let mut list = vec![self.diameter(
+            1000,
+            point(seat, self.ring.thread_major / 2.0),
+            thread_label,
+        )];
         let mut add = |key: RingKey, x: f64, radius: f64| {
             list.push(self.diameter(key as u32, point(x, radius), self.of(key, Kind::Diameter)));
         };
@@ -169,11 +222,19 @@ impl Labels<'_> {
             let face = seat + sizes.lip_face_depth;
             add(RingKey::LipBore, face, sizes.lip_bore / 2.0);
             if sizes.relief_width > SAME {
-                add(RingKey::ReliefDiameter, seat + sizes.thread_length, sizes.relief_diameter / 2.0);
+                add(
+                    RingKey::ReliefDiameter,
+                    seat + sizes.thread_length,
+                    sizes.relief_diameter / 2.0,
+                );
             }
         }
         if self.ring.seat != SeatKind::Flush {
-            add(RingKey::SeatDiameter, seat.min(-sizes.plate_thickness), sizes.seat_diameter / 2.0);
+            add(
+                RingKey::SeatDiameter,
+                seat.min(-sizes.plate_thickness),
+                sizes.seat_diameter / 2.0,
+            );
         }
         list
     }
@@ -192,7 +253,10 @@ impl Labels<'_> {
         if !self.ring.thread_runs_through && sizes.rear_bore > sizes.lip_bore + SAME {
             add(RingKey::RearBore, sizes.spigot_length);
         }
-        add(RingKey::LugDiameter, sizes.groove_width + sizes.lug_thickness - sizes.lug_lead_in);
+        add(
+            RingKey::LugDiameter,
+            sizes.groove_width + sizes.lug_thickness - sizes.lug_lead_in,
+        );
         add(RingKey::FlangeDiameter, 0.0);
         list
     }

@@ -59,7 +59,12 @@ pub fn ring_sheet(design: &Design, evaluation: &Evaluation) -> Result<Scene, She
     };
     let format = format_of(design);
     let style = style_of(design, format);
-    let maker = Maker { design, evaluation, ring, style };
+    let maker = Maker {
+        design,
+        evaluation,
+        ring,
+        style,
+    };
     // The title block names the scale, so the views come first, on the field of an unsigned sheet.
     let blank = sheet(format, &TitleBlock::default())?;
     let too_large = SheetError::TooLarge(format.words());
@@ -69,7 +74,13 @@ pub fn ring_sheet(design: &Design, evaluation: &Evaluation) -> Result<Scene, She
         Some((section, section_scale, plan, areas.notes))
     });
     // The first of equals: the full-height column leaves the notes more room.
-    let best = drawn.reduce(|best, next| if next.1.factor() > best.1.factor() { next } else { best });
+    let best = drawn.reduce(|best, next| {
+        if next.1.factor() > best.1.factor() {
+            next
+        } else {
+            best
+        }
+    });
     let (section, section_scale, plan, notes) = best.ok_or(too_large)?;
     let mut whole = sheet(format, &maker.title_block(section_scale))?.scene;
     whole.extend(section);
@@ -92,8 +103,16 @@ fn style_of(design: &Design, format: SheetFormat) -> Style {
         SheetFormat::A4Landscape | SheetFormat::A4Portrait => 2.5,
         SheetFormat::A3Landscape => 3.5,
     };
-    let mark = if design.sheet.decimal_comma { DecimalMark::Comma } else { DecimalMark::Point };
-    Style { height_mm, mark, role: Role::Dimension }
+    let mark = if design.sheet.decimal_comma {
+        DecimalMark::Comma
+    } else {
+        DecimalMark::Point
+    };
+    Style {
+        height_mm,
+        mark,
+        role: Role::Dimension,
+    }
 }
 
 fn why_no_ring(evaluation: &Evaluation) -> String {
@@ -103,7 +122,12 @@ fn why_no_ring(evaluation: &Evaluation) -> String {
     if let Some(fault) = &evaluation.shape_fault {
         return fault.clone();
     }
-    let missing: Vec<String> = evaluation.derivation.missing.iter().map(|field| field.long_label()).collect();
+    let missing: Vec<String> = evaluation
+        .derivation
+        .missing
+        .iter()
+        .map(|field| field.long_label())
+        .collect();
     format!("measure {}", missing.join(", "))
 }
 
@@ -118,21 +142,60 @@ struct Areas {
 /// or beside the lug pattern above the title block, with the notes left of it, for tall ones.
 fn ways(blank: &Sheet) -> Vec<Areas> {
     let field = blank.field;
-    let right = Extent { left: blank.title_block.left, ..field };
+    let right = Extent {
+        left: blank.title_block.left,
+        ..field
+    };
     let (plan, notes) = if right.height() > right.width() {
         let split = right.bottom + NOTES_HEIGHT;
-        (Extent { bottom: split, ..right }, Extent { top: split - BETWEEN, ..right })
+        (
+            Extent {
+                bottom: split,
+                ..right
+            },
+            Extent {
+                top: split - BETWEEN,
+                ..right
+            },
+        )
     } else {
         let split = right.right - NOTES_WIDTH;
-        (Extent { right: split - BETWEEN, ..right }, Extent { left: split, ..right })
+        (
+            Extent {
+                right: split - BETWEEN,
+                ..right
+            },
+            Extent {
+                left: split,
+                ..right
+            },
+        )
     };
     let mut ways = Vec::new();
     if let Some(beside) = blank.beside {
-        let section = Extent { right: blank.title_block.left - BETWEEN, bottom: beside.bottom, ..field };
-        ways.push(Areas { section, plan, notes });
+        let section = Extent {
+            right: blank.title_block.left - BETWEEN,
+            bottom: beside.bottom,
+            ..field
+        };
+        ways.push(Areas {
+            section,
+            plan,
+            notes,
+        });
         let split = field.left + SECTION_SHARE * field.width();
-        let section = Extent { right: split - BETWEEN / 2.0, ..field };
-        ways.push(Areas { section, plan: Extent { left: split + BETWEEN / 2.0, ..field }, notes: beside });
+        let section = Extent {
+            right: split - BETWEEN / 2.0,
+            ..field
+        };
+        ways.push(Areas {
+            section,
+            plan: Extent {
+                left: split + BETWEEN / 2.0,
+                ..field
+            },
+            notes: beside,
+        });
     }
     ways
 }
@@ -146,8 +209,15 @@ struct Maker<'a> {
 
 /// The view reaching down to the lowest lettering drawn so far.
 fn lowered(view: Extent, drawn: &Annotation) -> Extent {
-    let lowest = drawn.boxes.iter().map(|text| text.extent().bottom).fold(view.bottom, f64::min);
-    Extent { bottom: lowest, ..view }
+    let lowest = drawn
+        .boxes
+        .iter()
+        .map(|text| text.extent().bottom)
+        .fold(view.bottom, f64::min);
+    Extent {
+        bottom: lowest,
+        ..view
+    }
 }
 
 /// Moves a finished view into the middle of an area; its title stands above it.
@@ -162,8 +232,18 @@ fn centred(view: Annotation, title: &str, area: &Extent, style: &Style) -> Optio
     let free = Extent { top, ..*area };
     let (from, to) = (bounds.centre(), free.centre());
     let mut placed = Scene::default();
-    placed.place(&scene, 1.0, Point { x: to.x - from.x, y: to.y - from.y });
-    let middle = Point { x: to.x, y: area.top - 2.0 * style.height_mm };
+    placed.place(
+        &scene,
+        1.0,
+        Point {
+            x: to.x - from.x,
+            y: to.y - from.y,
+        },
+    );
+    let middle = Point {
+        x: to.x,
+        y: area.top - 2.0 * style.height_mm,
+    };
     placed.extend(view_title(title, middle, style).items);
     Some(placed)
 }
@@ -174,7 +254,8 @@ impl Maker<'_> {
         let mut best = None;
         largest_scale(|scale| {
             let title = format!("A-A ({scale})");
-            best = centred(self.section_at(scale), &title, area, &self.style).map(|scene| (scene.items, scale));
+            best = centred(self.section_at(scale), &title, area, &self.style)
+                .map(|scene| (scene.items, scale));
             best.is_some()
         })?;
         best
@@ -187,22 +268,45 @@ impl Maker<'_> {
             angle_deg: self.design.sheet.section_angle_deg,
             partners: false,
             edges_behind: true,
-            least_thread_gap_mm: 0.7_f64.max(2.0 * LineType::ContinuousWide.width_mm(group)) / factor,
+            least_thread_gap_mm: 0.7_f64.max(2.0 * LineType::ContinuousWide.width_mm(group))
+                / factor,
             hatch_spacing_mm: 1.8,
         };
         let view = section_view(self.design, self.evaluation, &options);
         let mut placed = Scene::default();
         placed.place(&view, factor, Point { x: 0.0, y: 0.0 });
-        let mut drawn = Annotation { items: placed.items, boxes: Vec::new() };
-        let Some(extent) = self.part_extent(factor) else { return drawn };
-        let on_paper = |point: Point| Point { x: point.x * factor, y: point.y * factor };
-        for part in section_dimensions(self.design, self.evaluation, self.ring, self.style.mark, factor) {
+        let mut drawn = Annotation {
+            items: placed.items,
+            boxes: Vec::new(),
+        };
+        let Some(extent) = self.part_extent(factor) else {
+            return drawn;
+        };
+        let on_paper = |point: Point| Point {
+            x: point.x * factor,
+            y: point.y * factor,
+        };
+        for part in section_dimensions(
+            self.design,
+            self.evaluation,
+            self.ring,
+            self.style.mark,
+            factor,
+        ) {
             let wanted: Vec<SideDimension> = part
                 .dimensions
                 .into_iter()
-                .map(|one| SideDimension { from: on_paper(one.from), to: on_paper(one.to), ..one })
+                .map(|one| SideDimension {
+                    from: on_paper(one.from),
+                    to: on_paper(one.to),
+                    ..one
+                })
                 .collect();
-            let view = if part.edge == Edge::Bottom { lowered(extent, &drawn) } else { extent };
+            let view = if part.edge == Edge::Bottom {
+                lowered(extent, &drawn)
+            } else {
+                extent
+            };
             for done in side(&wanted, part.edge, &view, &self.style) {
                 drawn.join(done.drawn);
             }
@@ -215,7 +319,12 @@ impl Maker<'_> {
         let parts = self.evaluation.parts.as_ref()?;
         let bounds = parts.through_lug.bounding_box();
         let (low, high) = (bounds.min, bounds.max);
-        Some(Extent { left: low.x * factor, bottom: 0.0, right: high.x * factor, top: high.y * factor })
+        Some(Extent {
+            left: low.x * factor,
+            bottom: 0.0,
+            right: high.x * factor,
+            top: high.y * factor,
+        })
     }
 
     /// The lug pattern from the body side, where the lugs are milled.
@@ -223,7 +332,8 @@ impl Maker<'_> {
         let mut best = None;
         largest_scale(|scale| {
             let title = format!("from the body side ({scale})");
-            best = centred(self.plan_at(scale), &title, area, &self.style).map(|scene| (scene.items, scale));
+            best = centred(self.plan_at(scale), &title, area, &self.style)
+                .map(|scene| (scene.items, scale));
             best.is_some()
         })?;
         best
@@ -240,19 +350,39 @@ impl Maker<'_> {
         let view = plan_view(self.design, self.evaluation, &options);
         let mut placed = Scene::default();
         placed.place(&view, factor, Point { x: 0.0, y: 0.0 });
-        let mut drawn = Annotation { items: placed.items, boxes: Vec::new() };
+        let mut drawn = Annotation {
+            items: placed.items,
+            boxes: Vec::new(),
+        };
         let sizes = &self.ring.sizes;
         let height = self.style.height_mm;
         for (index, lug) in self.ring.lugs.iter().enumerate() {
             let radius = (sizes.nose_diameter + sizes.rear_bore.max(sizes.lip_bore)) / 4.0 * factor;
             let at = plan_point(radius, seen_from(Side::Body, lug.middle_deg().to_radians()));
             let number = Label::plain((index + 1).to_string());
-            drawn.join(number.centred(Point { x: at.x, y: at.y - height / 2.0 }, 0.0, &self.style));
+            drawn.join(number.centred(
+                Point {
+                    x: at.x,
+                    y: at.y - height / 2.0,
+                },
+                0.0,
+                &self.style,
+            ));
         }
         let cut = self.design.sheet.section_angle_deg.to_radians();
-        let letter_at = plan_point(sizes.flange_diameter / 2.0 * factor + CUT_LETTER * height, seen_from(Side::Body, cut));
+        let letter_at = plan_point(
+            sizes.flange_diameter / 2.0 * factor + CUT_LETTER * height,
+            seen_from(Side::Body, cut),
+        );
         let letter = Label::plain("A");
-        drawn.join(letter.centred(Point { x: letter_at.x, y: letter_at.y - height / 2.0 }, 0.0, &self.style));
+        drawn.join(letter.centred(
+            Point {
+                x: letter_at.x,
+                y: letter_at.y - height / 2.0,
+            },
+            0.0,
+            &self.style,
+        ));
         self.lock_hole_note(factor, &mut drawn);
         drawn
     }
@@ -263,10 +393,16 @@ impl Maker<'_> {
             return;
         }
         let radius = sizes.lock_hole_circle / 2.0;
-        let at = plan_point(radius * factor, seen_from(Side::Body, sizes.lock_hole_angle.to_radians()));
+        let at = plan_point(
+            radius * factor,
+            seen_from(Side::Body, sizes.lock_hole_angle.to_radians()),
+        );
         let reach = sizes.flange_diameter / 2.0 * factor;
         let side = if at.x < 0.0 { -1.0 } else { 1.0 };
-        let elbow = Point { x: side * (reach + 2.0), y: at.y.signum() * (reach + 3.0) };
+        let elbow = Point {
+            x: side * (reach + 2.0),
+            y: at.y.signum() * (reach + 3.0),
+        };
         let number = |value: f64| plain(value, 3, self.style.mark);
         let tolerance = self
             .evaluation
@@ -282,13 +418,21 @@ impl Maker<'_> {
             Label::plain(format!("Ø{} {tolerance}", number(sizes.lock_hole_diameter))),
             Label::plain(format!("{through}, on Ø{}", number(sizes.lock_hole_circle))),
         ];
-        let wanted = Leader { tip: at, elbow, lines, terminator: Terminator::Arrow };
+        let wanted = Leader {
+            tip: at,
+            elbow,
+            lines,
+            terminator: Terminator::Arrow,
+        };
         drawn.join(leader(&wanted, &self.style));
     }
 
     fn title_block(&self, scale: Scale) -> TitleBlock {
         let sheet = &self.design.sheet;
-        let mass = self.evaluation.solid.map_or_else(String::new, |solid| Unit::G.show(solid.mass_g));
+        let mass = self
+            .evaluation
+            .solid
+            .map_or_else(String::new, |solid| Unit::G.show(solid.mass_g));
         TitleBlock {
             owner: sheet.owner.clone(),
             identification: sheet.number.clone(),
@@ -321,7 +465,12 @@ impl Maker<'_> {
             .map(|state| {
                 let (lower, upper) = state.deviations;
                 let size = number(self.ring.sizes.get(state.key));
-                format!("Ø{size} {}: {} / {}", state.tolerance_text, number(upper), number(lower))
+                format!(
+                    "Ø{size} {}: {} / {}",
+                    state.tolerance_text,
+                    number(upper),
+                    number(lower)
+                )
             })
             .collect()
     }
@@ -330,19 +479,36 @@ impl Maker<'_> {
         let finish = &self.design.ring.finish;
         let mut words = Vec::new();
         if finish.build_up_mm > 0.0 {
-            words.push(format!("coating {} a face", Unit::Mm.show(finish.build_up_mm)));
-            words.push(if finish.faces_masked { "seat and flange masked" } else { "seat and flange coated" }.to_owned());
+            words.push(format!(
+                "coating {} a face",
+                Unit::Mm.show(finish.build_up_mm)
+            ));
+            words.push(
+                if finish.faces_masked {
+                    "seat and flange masked"
+                } else {
+                    "seat and flange coated"
+                }
+                .to_owned(),
+            );
         }
         if finish.inside_blackened {
             words.push("inside blackened".to_owned());
         }
-        if words.is_empty() { "bare".to_owned() } else { words.join(", ") }
+        if words.is_empty() {
+            "bare".to_owned()
+        } else {
+            words.join(", ")
+        }
     }
 
     /// Lug table and notes.
     fn notes(&self, area: &Extent) -> Vec<crate::drawing::Item> {
         let height = self.style.height_mm.min(2.5);
-        let mut lines = vec!["Lugs, seen from the body side,".to_owned(), "clockwise from the index mark:".to_owned()];
+        let mut lines = vec![
+            "Lugs, seen from the body side,".to_owned(),
+            "clockwise from the index mark:".to_owned(),
+        ];
         let index = self.ring.sizes.index_mark_angle;
         let number = |value: f64| plain(value, 2, self.style.mark);
         for (place, lug) in self.ring.lugs.iter().enumerate() {
@@ -357,12 +523,19 @@ impl Maker<'_> {
             ));
         }
         if self.ring.sizes.lock_hole_diameter > 0.0 {
-            let hole = seen_from(Side::Body, (self.ring.sizes.lock_hole_angle - index).to_radians()).to_degrees();
+            let hole = seen_from(
+                Side::Body,
+                (self.ring.sizes.lock_hole_angle - index).to_radians(),
+            )
+            .to_degrees();
             lines.push(format!("lock hole: {}° ±{}°", number(hole), number(0.1)));
         }
         lines.push("Drawn in the locked position.".to_owned());
         lines.extend(self.fit_lines());
-        lines.push(format!("Edges broken {}", number(self.ring.sizes.edge_break)));
+        lines.push(format!(
+            "Edges broken {}",
+            number(self.ring.sizes.edge_break)
+        ));
         let assumed = count_assumed(self.design, &self.evaluation.derivation);
         lines.push(match assumed {
             0 => "No assumed values.".to_owned(),
@@ -378,15 +551,25 @@ fn note_block(lines: &[String], area: &Extent, height: f64) -> Vec<crate::drawin
     let heights = [height, 1.8, 1.4];
     let needed = |height: f64| {
         let rows = lines.iter().map(|_| height * LINE_PITCH).sum::<f64>();
-        let widest = lines.iter().map(|line| crate::drawing::lettering::width_mm(line, height)).fold(0.0, f64::max);
+        let widest = lines
+            .iter()
+            .map(|line| crate::drawing::lettering::width_mm(line, height))
+            .fold(0.0, f64::max);
         rows <= area.height() && widest <= area.width()
     };
-    let height = heights.into_iter().find(|height| needed(*height)).unwrap_or(1.4);
+    let height = heights
+        .into_iter()
+        .find(|height| needed(*height))
+        .unwrap_or(1.4);
     let mut scene = Scene::default();
     let mut y = area.top - height;
     for line in lines {
         let text = Text::level(Point { x: area.left, y }, height, line.clone());
-        scene.draw(Shape::Text(text), LineType::ContinuousNarrow, Role::Annotation);
+        scene.draw(
+            Shape::Text(text),
+            LineType::ContinuousNarrow,
+            Role::Annotation,
+        );
         y -= height * LINE_PITCH;
     }
     scene.items

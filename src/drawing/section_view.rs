@@ -28,7 +28,13 @@ impl SectionOptions {
     /// What the window shows.
     #[must_use]
     pub const fn on_screen(angle_deg: f64) -> Self {
-        Self { angle_deg, partners: true, edges_behind: false, least_thread_gap_mm: 0.0, hatch_spacing_mm: 1.8 }
+        Self {
+            angle_deg,
+            partners: true,
+            edges_behind: false,
+            least_thread_gap_mm: 0.0,
+            hatch_spacing_mm: 1.8,
+        }
     }
 }
 
@@ -39,7 +45,9 @@ const AXIS_OVERRUN: f64 = 3.0;
 #[must_use]
 pub fn section_view(design: &Design, evaluation: &Evaluation, options: &SectionOptions) -> Scene {
     let mut scene = Scene::default();
-    let (Some(ring), Some(parts)) = (&evaluation.derivation.ring, &evaluation.parts) else { return scene };
+    let (Some(ring), Some(parts)) = (&evaluation.derivation.ring, &evaluation.parts) else {
+        return scene;
+    };
     if options.partners {
         body(design, parts, options.angle_deg, &mut scene);
         lens(parts, &mut scene);
@@ -52,7 +60,10 @@ pub fn section_view(design: &Design, evaluation: &Evaluation, options: &SectionO
     if let Some(extent) = extent {
         let (from, to) = (extent.left - AXIS_OVERRUN, extent.right + AXIS_OVERRUN);
         scene.draw(
-            Shape::Path(Path::line(Point { x: from, y: 0.0 }, Point { x: to, y: 0.0 })),
+            Shape::Path(Path::line(
+                Point { x: from, y: 0.0 },
+                Point { x: to, y: 0.0 },
+            )),
             LineType::LongDashDotNarrow,
             Role::Axis,
         );
@@ -62,17 +73,31 @@ pub fn section_view(design: &Design, evaluation: &Evaluation, options: &SectionO
 
 /// Whether a clock angle lies in one of the sectors.
 pub(super) fn in_any(sectors: &[Sector], angle_deg: f64) -> bool {
-    sectors.iter().any(|sector| (angle_deg - sector.start_deg).rem_euclid(360.0) <= sector.extent_deg)
+    sectors
+        .iter()
+        .any(|sector| (angle_deg - sector.start_deg).rem_euclid(360.0) <= sector.extent_deg)
 }
 
 fn tinted<T: Copy + PartialEq>(outline: &Outline<T>, role: Role, scene: &mut Scene) {
     let path = path_of(outline);
-    scene.draw(Shape::Fill { loops: vec![path.clone()], tone: Tone::Tint }, LineType::ContinuousNarrow, role);
+    scene.draw(
+        Shape::Fill {
+            loops: vec![path.clone()],
+            tone: Tone::Tint,
+        },
+        LineType::ContinuousNarrow,
+        role,
+    );
     scene.draw(Shape::Path(path), LineType::LongDashDoubleDotNarrow, role);
 }
 
 fn lens(parts: &Parts, scene: &mut Scene) {
-    let solids = [&parts.shoulder, &parts.male_thread, &parts.barrel_at_infinity, &parts.aperture_ring];
+    let solids = [
+        &parts.shoulder,
+        &parts.male_thread,
+        &parts.barrel_at_infinity,
+        &parts.aperture_ring,
+    ];
     for outline in solids.into_iter().flatten() {
         tinted(outline, Role::Lens, scene);
     }
@@ -93,9 +118,9 @@ fn body(design: &Design, parts: &Parts, angle_deg: f64, scene: &mut Scene) {
     let obstacles = body.obstacles.value().map_or(&[] as &[_], Vec::as_slice);
     for outline in &parts.obstacles {
         let cut = outline.pieces().next().is_some_and(|(_, tag)| match tag {
-            BodyPart::Obstacle(index) => {
-                obstacles.get(index).is_some_and(|obstacle| in_any(&[obstacle.sector], angle_deg))
-            }
+            BodyPart::Obstacle(index) => obstacles
+                .get(index)
+                .is_some_and(|obstacle| in_any(&[obstacle.sector], angle_deg)),
             BodyPart::Flange | BodyPart::Ear | BodyPart::LockPin | BodyPart::BehindFlange => false,
         });
         if cut {
@@ -103,20 +128,31 @@ fn body(design: &Design, parts: &Parts, angle_deg: f64, scene: &mut Scene) {
         }
     }
     if let (Some(pin), Some(hole)) = (&parts.lock_pin, body.lock_pin_angle.number())
-        && let (Some(circle), Some(diameter)) = (body.lock_pin_circle.number(), body.lock_pin_diameter.number())
+        && let (Some(circle), Some(diameter)) = (
+            body.lock_pin_circle.number(),
+            body.lock_pin_diameter.number(),
+        )
         && half_width_at(hole, angle_deg, circle / 2.0, diameter / 2.0).is_some()
     {
         tinted(pin, Role::Pin, scene);
     }
     if let Some(behind) = &parts.behind_flange {
-        let points = behind.pieces().map(|(segment, _)| segment).fold(Vec::new(), |mut points, segment| {
-            if points.is_empty() {
-                points.push(segment.a);
-            }
-            points.push(segment.b);
-            points
-        });
-        scene.draw(Shape::Path(Path::open(points)), LineType::LongDashDoubleDotNarrow, Role::Body);
+        let points =
+            behind
+                .pieces()
+                .map(|(segment, _)| segment)
+                .fold(Vec::new(), |mut points, segment| {
+                    if points.is_empty() {
+                        points.push(segment.a);
+                    }
+                    points.push(segment.b);
+                    points
+                });
+        scene.draw(
+            Shape::Path(Path::open(points)),
+            LineType::LongDashDoubleDotNarrow,
+            Role::Body,
+        );
     }
 }
 
@@ -134,7 +170,12 @@ fn hole_rectangle(ring: &ResolvedRing, angle_deg: f64) -> Option<[Point; 4]> {
         return None;
     }
     let radius = sizes.lock_hole_circle / 2.0;
-    let half = half_width_at(sizes.lock_hole_angle, angle_deg, radius, sizes.lock_hole_diameter / 2.0)?;
+    let half = half_width_at(
+        sizes.lock_hole_angle,
+        angle_deg,
+        radius,
+        sizes.lock_hole_diameter / 2.0,
+    )?;
     let middle = radius * (angle_deg - sizes.lock_hole_angle).to_radians().cos();
     let floor = -sizes.lock_hole_depth;
     let corner = |x, y| Point { x, y };
@@ -147,22 +188,40 @@ fn hole_rectangle(ring: &ResolvedRing, angle_deg: f64) -> Option<[Point; 4]> {
 }
 
 fn cut_metal(ring: &ResolvedRing, parts: &Parts, options: &SectionOptions, scene: &mut Scene) {
-    let outline =
-        if in_any(&ring.lugs, options.angle_deg) { &parts.through_lug } else { &parts.between_lugs };
+    let outline = if in_any(&ring.lugs, options.angle_deg) {
+        &parts.through_lug
+    } else {
+        &parts.between_lugs
+    };
     let mut loops = vec![path_of(outline)];
     let hole = hole_rectangle(ring, options.angle_deg);
     if let Some(corners) = hole {
         loops.push(Path::polygon(corners));
     }
-    scene.draw(Shape::Fill { loops: loops.clone(), tone: Tone::Tint }, LineType::ContinuousNarrow, Role::Ring);
+    scene.draw(
+        Shape::Fill {
+            loops: loops.clone(),
+            tone: Tone::Tint,
+        },
+        LineType::ContinuousNarrow,
+        Role::Ring,
+    );
     let hatch = Hatch::at_45_deg(loops, options.hatch_spacing_mm);
-    scene.draw(Shape::Hatch(hatch), LineType::ContinuousNarrow, Role::RingHatch);
+    scene.draw(
+        Shape::Hatch(hatch),
+        LineType::ContinuousNarrow,
+        Role::RingHatch,
+    );
     for (path, feature) in pieces_of(outline) {
         let item = Item::new(Shape::Path(path), LineType::ContinuousWide, Role::Ring);
         scene.items.push(item.tagged(tag_of(feature)));
     }
     if let Some([a, b, c, d]) = hole {
-        scene.draw(Shape::Path(Path::open([b, a, d, c])), LineType::ContinuousWide, Role::Ring);
+        scene.draw(
+            Shape::Path(Path::open([b, a, d, c])),
+            LineType::ContinuousWide,
+            Role::Ring,
+        );
     }
     thread(ring, options, scene);
 }
@@ -173,7 +232,11 @@ fn thread(ring: &ResolvedRing, options: &SectionOptions, scene: &mut Scene) {
     let crest = ring.thread_minor / 2.0;
     let root = (ring.thread_major / 2.0).max(crest + options.least_thread_gap_mm);
     let begin = -sizes.seat_height;
-    let end = if ring.thread_runs_through { sizes.spigot_length } else { begin + sizes.thread_length.min(sizes.lip_face_depth) };
+    let end = if ring.thread_runs_through {
+        sizes.spigot_length
+    } else {
+        begin + sizes.thread_length.min(sizes.lip_face_depth)
+    };
     let line = |a: Point, b: Point| Shape::Path(Path::line(a, b));
     scene.draw(
         line(Point { x: begin, y: root }, Point { x: end, y: root }),

@@ -34,7 +34,10 @@ impl Evaluation {
     /// How many findings have this severity.
     #[must_use]
     pub fn count(&self, severity: Severity) -> usize {
-        self.findings.iter().filter(|finding| finding.severity == severity).count()
+        self.findings
+            .iter()
+            .filter(|finding| finding.severity == severity)
+            .count()
     }
 }
 
@@ -53,17 +56,37 @@ pub fn evaluate(design: &Design, workshop: &Workshop) -> Evaluation {
         .ring
         .as_ref()
         .zip(parts.as_ref())
-        .and_then(|(ring, parts)| workshop.material(&design.ring.material).and_then(|stuff| solid_of(ring, parts, stuff)));
+        .and_then(|(ring, parts)| {
+            workshop
+                .material(&design.ring.material)
+                .and_then(|stuff| solid_of(ring, parts, stuff))
+        });
     let mut findings = match derivation.ring.as_ref().zip(parts.as_ref()) {
         Some((ring, parts)) => {
-            let context = Context { design, workshop, derivation: &derivation, ring, parts };
+            let context = Context {
+                design,
+                workshop,
+                derivation: &derivation,
+                ring,
+                parts,
+            };
             checks::all(&context)
         }
         None => checks::without_a_ring(design, &derivation, shape_fault.as_deref()),
     };
     findings.sort_by(|a, b| {
         let share = |finding: &Finding| finding.share.unwrap_or(f64::INFINITY);
-        a.severity.cmp(&b.severity).then(share(a).total_cmp(&share(b))).then(a.key.cmp(&b.key))
+        a.severity
+            .cmp(&b.severity)
+            .then(share(a).total_cmp(&share(b)))
+            .then(a.key.cmp(&b.key))
     });
-    Evaluation { derivation, parts, shape_fault, plan, solid, findings }
+    Evaluation {
+        derivation,
+        parts,
+        shape_fault,
+        plan,
+        solid,
+        findings,
+    }
 }

@@ -9,7 +9,8 @@ use super::{Outline, OutlineBuilder, Point};
 
 /// Largest share of both areas by which the balance may be out.
 const BALANCE: f64 = 1e-5;
-/// The library takes places nearer than 1e-5 mm for one; pieces must be safely longer.
+/// The library takes places nearer than 1e-5 mm for one; pieces must be safely longer. Leaving out shorter ones moves
+/// the contour by less than this, and the balance tells if it matters.
 const SHORTEST_FOR_LIBRARY: f64 = 3e-5;
 
 /// The combination, or `None` where the library's answer does not balance or its loops make no outline.
@@ -66,16 +67,15 @@ fn is_balanced((area_a, area_b): (f64, f64), shared: f64, covered: f64) -> bool 
         && shared <= area_a.min(area_b) + allowed
 }
 
-/// `None` where a piece is too short for the library.
+/// The library's form of an outline, without the pieces too short for it; `None` where too little is left.
 fn polyline_of<T: Copy + PartialEq>(outline: &Outline<T>) -> Option<Polyline> {
     let mut polyline = Polyline::with_capacity(outline.pieces().len(), true);
     for (segment, _) in outline.pieces() {
-        if segment.a.distance(segment.b) < SHORTEST_FOR_LIBRARY {
-            return None;
+        if segment.a.distance(segment.b) >= SHORTEST_FOR_LIBRARY {
+            polyline.add(segment.a.x, segment.a.y, segment.bulge);
         }
-        polyline.add(segment.a.x, segment.a.y, segment.bulge);
     }
-    Some(polyline)
+    (polyline.vertex_count() >= 2).then_some(polyline)
 }
 
 fn area_of(result: &BooleanResult<Polyline>) -> f64 {

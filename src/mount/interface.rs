@@ -121,18 +121,33 @@ impl<T> Default for Interface<T> {
 impl<T> Interface<T> {
     /// A value assumed for the stated reason.
     pub fn assumed(value: T, why: &str) -> Self {
-        Self::Known(Known { value, uncertainty: 0.0, origin: Origin::Assumed(why.to_owned()) })
+        Self::Known(Known {
+            value,
+            uncertainty: 0.0,
+            origin: Origin::Assumed(why.to_owned()),
+        })
     }
 
     /// A value fixed by a standard.
     pub fn standard(value: T, source: &str) -> Self {
-        Self::Known(Known { value, uncertainty: 0.0, origin: Origin::Standard(source.to_owned()) })
+        Self::Known(Known {
+            value,
+            uncertainty: 0.0,
+            origin: Origin::Standard(source.to_owned()),
+        })
     }
 
     /// A value measured with the named instrument, readings not kept.
     pub fn measured(value: T, instrument: &str) -> Self {
-        let origin = Origin::Measured { readings: Vec::new(), instrument: instrument.to_owned() };
-        Self::Known(Known { value, uncertainty: 0.0, origin })
+        let origin = Origin::Measured {
+            readings: Vec::new(),
+            instrument: instrument.to_owned(),
+        };
+        Self::Known(Known {
+            value,
+            uncertainty: 0.0,
+            origin,
+        })
     }
 
     /// The value, if known.
@@ -153,12 +168,17 @@ impl<T> Interface<T> {
 
     /// How far the value can be trusted.
     pub fn standing(&self) -> Standing {
-        let Self::Known(known) = self else { return Standing::Unknown };
+        let Self::Known(known) = self else {
+            return Standing::Unknown;
+        };
         match &known.origin {
             Origin::Standard(_) => Standing::Standard,
             Origin::Published(citations) => {
                 let first = citations.first().map(|citation| citation.says);
-                if citations.iter().any(|citation| Some(citation.says) != first) {
+                if citations
+                    .iter()
+                    .any(|citation| Some(citation.says) != first)
+                {
                     Standing::Disputed
                 } else {
                     Standing::Published
@@ -171,17 +191,30 @@ impl<T> Interface<T> {
 
     /// Where the value came from, in words for a hover text.
     pub fn origin_text(&self) -> String {
-        let Self::Known(known) = self else { return "unknown: measure it".to_owned() };
+        let Self::Known(known) = self else {
+            return "unknown: measure it".to_owned();
+        };
         match &known.origin {
             Origin::Standard(source) => format!("standard: {source}"),
             Origin::Published(citations) => {
-                let parts: Vec<String> =
-                    citations.iter().map(|citation| format!("{} ({})", citation.says, citation.source)).collect();
+                let parts: Vec<String> = citations
+                    .iter()
+                    .map(|citation| format!("{} ({})", citation.says, citation.source))
+                    .collect();
                 format!("published: {}", parts.join("; "))
             }
-            Origin::Measured { readings, instrument } if readings.is_empty() => format!("measured: {instrument}"),
-            Origin::Measured { readings, instrument } => {
-                format!("measured: mean of {} readings, {instrument}", readings.len())
+            Origin::Measured {
+                readings,
+                instrument,
+            } if readings.is_empty() => format!("measured: {instrument}"),
+            Origin::Measured {
+                readings,
+                instrument,
+            } => {
+                format!(
+                    "measured: mean of {} readings, {instrument}",
+                    readings.len()
+                )
             }
             Origin::Assumed(why) => format!("assumed: {why}"),
         }

@@ -65,7 +65,14 @@ impl Unit {
         match self {
             Self::One => number,
             Self::Deg | Self::Percent => format!("{number}{}", self.sign()),
-            Self::Mm | Self::Um | Self::N | Self::G | Self::Mpa | Self::S | Self::Mm2 | Self::Turns => {
+            Self::Mm
+            | Self::Um
+            | Self::N
+            | Self::G
+            | Self::Mpa
+            | Self::S
+            | Self::Mm2
+            | Self::Turns => {
                 format!("{number} {}", self.sign())
             }
         }

@@ -25,9 +25,13 @@ pub fn derive(design: &Design, workshop: &Workshop) -> Derivation {
         .twist
         .number()
         .zip(design.body.twist_hand.value())
-        .map(|(degrees, hand)| Twist { degrees, hand: *hand });
-    let cutter_radius =
-        workshop.cutter(&design.ring.cutter).map_or(NO_CUTTER_RADIUS, |cutter| cutter.diameter_mm / 2.0);
+        .map(|(degrees, hand)| Twist {
+            degrees,
+            hand: *hand,
+        });
+    let cutter_radius = workshop
+        .cutter(&design.ring.cutter)
+        .map_or(NO_CUTTER_RADIUS, |cutter| cutter.diameter_mm / 2.0);
     let found = lugs::work(&rules, cutter_radius, twist);
     let (lugs_by_rule, lug_working, lugs_missing) = match found {
         Ok(found) => (Some(found.lugs), found.working, Vec::new()),
@@ -38,7 +42,11 @@ pub fn derive(design: &Design, workshop: &Workshop) -> Derivation {
         Choice::Derived => lugs_by_rule.clone(),
     };
 
-    let mut missing: Vec<FieldRef> = rules.states.iter().flat_map(|state| state.missing.iter().copied()).collect();
+    let mut missing: Vec<FieldRef> = rules
+        .states
+        .iter()
+        .flat_map(|state| state.missing.iter().copied())
+        .collect();
     if lugs_in_force.is_none() {
         missing.extend(lugs_missing);
     }
@@ -66,7 +74,14 @@ pub fn derive(design: &Design, workshop: &Workshop) -> Derivation {
     };
     let mut dimensions = rules.states;
     dimensions.sort_by_key(|state| state.key);
-    Derivation { dimensions, lug_working, lugs_by_rule, ring, missing, refusal: rules.refusal }
+    Derivation {
+        dimensions,
+        lug_working,
+        lugs_by_rule,
+        ring,
+        missing,
+        refusal: rules.refusal,
+    }
 }
 
 /// What becomes of the stop-down pin: pressed unless the user says otherwise.
@@ -94,5 +109,8 @@ pub(super) fn seat_kind_of(seat_height: f64, plate: f64) -> SeatKind {
 /// The keys whose value is a diameter that goes with an ISO 286 shaft tolerance.
 #[must_use]
 pub(super) const fn is_running_diameter(key: RingKey) -> bool {
-    matches!(key, RingKey::GrooveRootDiameter | RingKey::NoseDiameter | RingKey::LugDiameter)
+    matches!(
+        key,
+        RingKey::GrooveRootDiameter | RingKey::NoseDiameter | RingKey::LugDiameter
+    )
 }

@@ -23,13 +23,27 @@ pub fn parts_of(design: &Design, ring: &ResolvedRing) -> Result<Parts, ShapeFaul
     let (lens, body) = (&design.lens, &design.body);
     let seat = -ring.sizes.seat_height;
     let shoulder = lens.shoulder_diameter.number().and_then(|diameter| {
-        rectangle((seat - SHOWN, seat), (AXIS, diameter / 2.0), LensPart::Shoulder)
+        rectangle(
+            (seat - SHOWN, seat),
+            (AXIS, diameter / 2.0),
+            LensPart::Shoulder,
+        )
     });
     let male_thread = lens.male_thread_length.number().and_then(|length| {
-        rectangle((seat, seat + length), (AXIS, ring.thread_major / 2.0), LensPart::MaleThread)
+        rectangle(
+            (seat, seat + length),
+            (AXIS, ring.thread_major / 2.0),
+            LensPart::MaleThread,
+        )
     });
-    let at_infinity = lens.barrel_at_infinity.value().map_or(&[] as &[BarrelStep], Vec::as_slice);
-    let at_close = lens.barrel_at_close_focus.value().map_or(&[] as &[BarrelStep], Vec::as_slice);
+    let at_infinity = lens
+        .barrel_at_infinity
+        .value()
+        .map_or(&[] as &[BarrelStep], Vec::as_slice);
+    let at_close = lens
+        .barrel_at_close_focus
+        .value()
+        .map_or(&[] as &[BarrelStep], Vec::as_slice);
     Ok(Parts {
         through_lug,
         between_lugs,
@@ -64,7 +78,11 @@ fn stepped(seat: f64, steps: &[BarrelStep]) -> Option<Outline<LensPart>> {
     pen = pen.line_to(Point::new(seat + last.depth_mm, AXIS), tag);
     let mut end = seat + last.depth_mm;
     for (index, step) in steps.iter().enumerate().rev() {
-        let begin = if index == 0 { 0.0 } else { steps.get(index - 1).map_or(0.0, |before| before.depth_mm) };
+        let begin = if index == 0 {
+            0.0
+        } else {
+            steps.get(index - 1).map_or(0.0, |before| before.depth_mm)
+        };
         pen = pen.line_to(Point::new(end, step.diameter_mm / 2.0), tag);
         end = seat + begin;
         pen = pen.line_to(Point::new(end, step.diameter_mm / 2.0), tag);
@@ -81,7 +99,9 @@ fn swept_steps(at_infinity: &[BarrelStep], at_close: &[BarrelStep]) -> Vec<Barre
     for step in all {
         match swept.last_mut() {
             Some(deeper) if deeper.diameter_mm >= step.diameter_mm => {}
-            Some(deeper) if deeper.depth_mm <= step.depth_mm => deeper.diameter_mm = step.diameter_mm,
+            Some(deeper) if deeper.depth_mm <= step.depth_mm => {
+                deeper.diameter_mm = step.diameter_mm
+            }
             Some(_) | None => swept.push(step),
         }
     }
@@ -94,8 +114,15 @@ fn aperture_ring(lens: &Lens, seat: f64) -> Option<Outline<LensPart>> {
         return None;
     }
     let rear = seat - lens.aperture_ring_ahead.number()?;
-    let (inner, outer) = (lens.aperture_ring_inner.number()?, lens.aperture_ring_outer.number()?);
-    rectangle((rear - SHOWN, rear), (inner / 2.0, outer / 2.0), LensPart::ApertureRing)
+    let (inner, outer) = (
+        lens.aperture_ring_inner.number()?,
+        lens.aperture_ring_outer.number()?,
+    );
+    rectangle(
+        (rear - SHOWN, rear),
+        (inner / 2.0, outer / 2.0),
+        LensPart::ApertureRing,
+    )
 }
 
 fn pin(lens: &Lens, ring: &ResolvedRing, seat: f64) -> Option<Outline<LensPart>> {
@@ -106,13 +133,20 @@ fn pin(lens: &Lens, ring: &ResolvedRing, seat: f64) -> Option<Outline<LensPart>>
     };
     let (circle, diameter) = (lens.pin_circle.number()?, lens.pin_diameter.number()?);
     let tip = seat + length;
-    rectangle((seat, tip), ((circle - diameter) / 2.0, f64::midpoint(circle, diameter)), LensPart::Pin)
+    rectangle(
+        (seat, tip),
+        ((circle - diameter) / 2.0, f64::midpoint(circle, diameter)),
+        LensPart::Pin,
+    )
 }
 
 fn flange(body: &Body) -> Option<Outline<BodyPart>> {
     let outer = body.flange_outer.number()? / 2.0;
     let slot = body.slot_diameter.number()? / 2.0;
-    let face = body.flange_inner.number().map_or(slot, |inner| (inner / 2.0).max(slot));
+    let face = body
+        .flange_inner
+        .number()
+        .map_or(slot, |inner| (inner / 2.0).max(slot));
     let back = body.ear_front_depth.number()? + body.ear_thickness.number()?;
     let tag = BodyPart::Flange;
     // The bearing face stands a little proud of the bore behind it where it begins wider than the slots.
@@ -131,7 +165,10 @@ fn flange(body: &Body) -> Option<Outline<BodyPart>> {
 fn ear(body: &Body) -> Option<Outline<BodyPart>> {
     let front = body.ear_front_depth.number()?;
     let back = front + body.ear_thickness.number()?;
-    let radii = (body.throat.number()? / 2.0, body.slot_diameter.number()? / 2.0);
+    let radii = (
+        body.throat.number()? / 2.0,
+        body.slot_diameter.number()? / 2.0,
+    );
     rectangle((front, back), radii, BodyPart::Ear)
 }
 
@@ -139,15 +176,29 @@ fn lock_pin(body: &Body) -> Option<Outline<BodyPart>> {
     if body.lock_pin != Presence::Present {
         return None;
     }
-    let (circle, diameter) = (body.lock_pin_circle.number()?, body.lock_pin_diameter.number()?);
+    let (circle, diameter) = (
+        body.lock_pin_circle.number()?,
+        body.lock_pin_diameter.number()?,
+    );
     let tip = -body.lock_pin_protrusion.number()?;
-    rectangle((tip, 0.0), ((circle - diameter) / 2.0, f64::midpoint(circle, diameter)), BodyPart::LockPin)
+    rectangle(
+        (tip, 0.0),
+        ((circle - diameter) / 2.0, f64::midpoint(circle, diameter)),
+        BodyPart::LockPin,
+    )
 }
 
 fn behind_flange(body: &Body) -> Option<Path<BodyPart>> {
-    let mut points: Vec<_> = body.free_depth.value()?.iter().map(|free| (free.radius_mm, free.depth_mm)).collect();
+    let mut points: Vec<_> = body
+        .free_depth
+        .value()?
+        .iter()
+        .map(|free| (free.radius_mm, free.depth_mm))
+        .collect();
     points.sort_by(|a, b| a.0.total_cmp(&b.0));
-    let mut places = points.into_iter().map(|(radius, depth)| Point::new(depth, radius));
+    let mut places = points
+        .into_iter()
+        .map(|(radius, depth)| Point::new(depth, radius));
     let mut pen = OutlineBuilder::start(places.next()?);
     for place in places {
         pen = pen.line_to(place, BodyPart::BehindFlange);
@@ -161,7 +212,10 @@ fn obstacles(body: &Body) -> Vec<Outline<BodyPart>> {
         .iter()
         .enumerate()
         .filter_map(|(index, obstacle)| {
-            let (z, r) = ((obstacle.from_z_mm, obstacle.to_z_mm), (obstacle.inner_radius_mm, obstacle.outer_radius_mm));
+            let (z, r) = (
+                (obstacle.from_z_mm, obstacle.to_z_mm),
+                (obstacle.inner_radius_mm, obstacle.outer_radius_mm),
+            );
             rectangle(z, r, BodyPart::Obstacle(index))
         })
         .collect()
@@ -174,18 +228,39 @@ mod tests {
     #[test]
     fn the_swept_barrel_narrows_toward_the_sensor() {
         let at_infinity = [
-            BarrelStep { depth_mm: 2.0, diameter_mm: 30.0 },
-            BarrelStep { depth_mm: 5.0, diameter_mm: 34.0 },
-            BarrelStep { depth_mm: 7.0, diameter_mm: 20.0 },
+            BarrelStep {
+                depth_mm: 2.0,
+                diameter_mm: 30.0,
+            },
+            BarrelStep {
+                depth_mm: 5.0,
+                diameter_mm: 34.0,
+            },
+            BarrelStep {
+                depth_mm: 7.0,
+                diameter_mm: 20.0,
+            },
         ];
-        let at_close = [BarrelStep { depth_mm: 4.0, diameter_mm: 36.0 }];
+        let at_close = [BarrelStep {
+            depth_mm: 4.0,
+            diameter_mm: 36.0,
+        }];
         let swept = swept_steps(&at_infinity, &at_close);
         assert_eq!(
             swept,
             vec![
-                BarrelStep { depth_mm: 4.0, diameter_mm: 36.0 },
-                BarrelStep { depth_mm: 5.0, diameter_mm: 34.0 },
-                BarrelStep { depth_mm: 7.0, diameter_mm: 20.0 },
+                BarrelStep {
+                    depth_mm: 4.0,
+                    diameter_mm: 36.0
+                },
+                BarrelStep {
+                    depth_mm: 5.0,
+                    diameter_mm: 34.0
+                },
+                BarrelStep {
+                    depth_mm: 7.0,
+                    diameter_mm: 20.0
+                },
             ]
         );
     }

@@ -30,19 +30,30 @@ pub(super) struct LugFlank {
 impl LugFlank {
     /// The flank from `root` to `tip` radius with a cutter of `cutter` radius, all mm.
     pub(super) fn new(milling: MillingMethod, cutter: f64, root: f64, tip: f64) -> Self {
-        Self { flank: Flank::new(method_of(milling), root, tip, cutter).ok(), root, tip }
+        Self {
+            flank: Flank::new(method_of(milling), root, tip, cutter).ok(),
+            root,
+            tip,
+        }
     }
 
     /// The flank of a resolved ring.
     pub(super) fn of(ring: &ResolvedRing) -> Self {
         let sizes = &ring.sizes;
-        Self::new(ring.milling, ring.cutter_radius, sizes.nose_diameter / 2.0, sizes.lug_diameter / 2.0)
+        Self::new(
+            ring.milling,
+            ring.cutter_radius,
+            sizes.nose_diameter / 2.0,
+            sizes.lug_diameter / 2.0,
+        )
     }
 
     /// How far the lug still stands beyond its true radial edge at a radius, mm; radii off the lug count as its end.
     pub(super) fn intrusion(&self, radius: f64) -> f64 {
         let on_lug = radius.clamp(self.root.min(self.tip), self.tip.max(self.root));
-        self.flank.and_then(|flank| flank.intrusion(on_lug)).unwrap_or(0.0)
+        self.flank
+            .and_then(|flank| flank.intrusion(on_lug))
+            .unwrap_or(0.0)
     }
 }
 

@@ -14,8 +14,17 @@ pub(super) struct Found {
     pub(super) working: Vec<Working>,
 }
 
-pub(super) fn work(rules: &Rules, cutter_radius: f64, twist: Option<Twist>) -> Result<Found, Missing> {
-    let ears = rules.design.body.ears.value().ok_or(Missing(vec![FieldRef::Ears]));
+pub(super) fn work(
+    rules: &Rules,
+    cutter_radius: f64,
+    twist: Option<Twist>,
+) -> Result<Found, Missing> {
+    let ears = rules
+        .design
+        .body
+        .ears
+        .value()
+        .ok_or(Missing(vec![FieldRef::Ears]));
     let twist = twist.ok_or_else(|| {
         let mut fields = Vec::new();
         if rules.design.body.twist.number().is_none() {
@@ -27,17 +36,38 @@ pub(super) fn work(rules: &Rules, cutter_radius: f64, twist: Option<Twist>) -> R
         Missing(fields)
     });
     let radii = both(
-        both(rules.body(BodyField::Throat), rules.size(RingKey::LugDiameter)),
+        both(
+            rules.body(BodyField::Throat),
+            rules.size(RingKey::LugDiameter),
+        ),
         rules.size(RingKey::NoseDiameter),
     );
     let ((ears, twist), ((throat, tip), nose)) = both(both(ears, twist), radii)?;
-    let flank = LugFlank::new(rules.design.ring.milling, cutter_radius, nose.value() / 2.0, tip.value() / 2.0);
+    let flank = LugFlank::new(
+        rules.design.ring.milling,
+        cutter_radius,
+        nose.value() / 2.0,
+        tip.value() / 2.0,
+    );
     let clearance = rules.limit(LimitKey::EntryClearance);
-    let (radius, shrink) = worst_shrink(&flank, (throat.value() / 2.0, tip.value() / 2.0), clearance.value());
-    let left = Term::named("left standing by the cutter at that radius", flank.intrusion(radius), Unit::Mm);
+    let (radius, shrink) = worst_shrink(
+        &flank,
+        (throat.value() / 2.0, tip.value() / 2.0),
+        clearance.value(),
+    );
+    let left = Term::named(
+        "left standing by the cutter at that radius",
+        flank.intrusion(radius),
+        Unit::Mm,
+    );
     let at = Term::named("radius of the least gap", radius, Unit::Mm);
     let angle = ((clearance + left) / at).apply("degrees", f64::to_degrees);
-    let working = vec![Working::new("each lug edge inside its slot edge", angle, Unit::Deg, LORE)];
+    let working = vec![Working::new(
+        "each lug edge inside its slot edge",
+        angle,
+        Unit::Deg,
+        LORE,
+    )];
     let mut lugs: Vec<Sector> = gaps_between(ears)
         .into_iter()
         .map(|slot| Sector {
@@ -55,7 +85,9 @@ pub(super) fn work(rules: &Rules, cutter_radius: f64, twist: Option<Twist>) -> R
 
 /// The radius that asks for the most, and the angle it asks for, degrees.
 fn worst_shrink(flank: &LugFlank, radii: (f64, f64), clearance: f64) -> (f64, f64) {
-    most_in(radii, |radius| ((clearance + flank.intrusion(radius)) / radius).to_degrees())
+    most_in(radii, |radius| {
+        ((clearance + flank.intrusion(radius)) / radius).to_degrees()
+    })
 }
 
 /// The lug that would run past the stop is cut back to it, so that stop and lock pin agree.
@@ -63,7 +95,12 @@ fn trim_to_the_stop(rules: &Rules, flank: &LugFlank, twist: Twist, lugs: &mut [S
     if rules.design.body.stop != Presence::Present {
         return;
     }
-    let (Ok(stop), Ok(radius)) = (rules.body(BodyField::StopAngle), rules.body(BodyField::StopRadius)) else { return };
+    let (Ok(stop), Ok(radius)) = (
+        rules.body(BodyField::StopAngle),
+        rules.body(BodyField::StopRadius),
+    ) else {
+        return;
+    };
     // The stop meets the flank as it really stands at its radius.
     let standing = (flank.intrusion(radius.value()) / radius.value()).to_degrees();
     for lug in lugs {

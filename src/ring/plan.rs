@@ -43,7 +43,11 @@ pub struct Plan {
 #[must_use]
 pub fn gaps_between(sectors: &[Sector]) -> Vec<Sector> {
     let mut sorted = sectors.to_vec();
-    sorted.sort_by(|a, b| a.start_deg.rem_euclid(360.0).total_cmp(&b.start_deg.rem_euclid(360.0)));
+    sorted.sort_by(|a, b| {
+        a.start_deg
+            .rem_euclid(360.0)
+            .total_cmp(&b.start_deg.rem_euclid(360.0))
+    });
     let nexts = sorted.iter().cycle().skip(1);
     sorted
         .iter()
@@ -54,7 +58,10 @@ pub fn gaps_between(sectors: &[Sector]) -> Vec<Sector> {
             if sorted.len() == 1 {
                 extent_deg = 360.0 - this.extent_deg;
             }
-            (extent_deg > 1e-9).then_some(Sector { start_deg, extent_deg })
+            (extent_deg > 1e-9).then_some(Sector {
+                start_deg,
+                extent_deg,
+            })
         })
         .collect()
 }
@@ -67,7 +74,13 @@ impl Plan {
         let ears = body.ears.value().cloned().unwrap_or_default();
         let back = ring.twist.map(|twist| -twist.signed_deg());
         let lugs_at_entry = back.map_or_else(Vec::new, |turn| {
-            ring.lugs.iter().map(|lug| Sector { start_deg: lug.start_deg + turn, ..*lug }).collect()
+            ring.lugs
+                .iter()
+                .map(|lug| Sector {
+                    start_deg: lug.start_deg + turn,
+                    ..*lug
+                })
+                .collect()
         });
         let sizes = &ring.sizes;
         let lock_hole = (sizes.lock_hole_diameter > 0.0).then_some(Hole {
@@ -101,8 +114,16 @@ impl Plan {
     }
 }
 
-fn hole_of(angle_deg: Option<f64>, circle_mm: Option<f64>, diameter_mm: Option<f64>) -> Option<Hole> {
-    Some(Hole { angle_deg: angle_deg?, radius_mm: circle_mm? / 2.0, diameter_mm: diameter_mm? })
+fn hole_of(
+    angle_deg: Option<f64>,
+    circle_mm: Option<f64>,
+    diameter_mm: Option<f64>,
+) -> Option<Hole> {
+    Some(Hole {
+        angle_deg: angle_deg?,
+        radius_mm: circle_mm? / 2.0,
+        diameter_mm: diameter_mm?,
+    })
 }
 
 #[cfg(test)]
@@ -112,14 +133,33 @@ mod tests {
     #[test]
     fn gaps_close_the_circle() {
         let ears = [
-            Sector { start_deg: 350.0, extent_deg: 60.0 },
-            Sector { start_deg: 120.0, extent_deg: 50.0 },
-            Sector { start_deg: 240.0, extent_deg: 40.0 },
+            Sector {
+                start_deg: 350.0,
+                extent_deg: 60.0,
+            },
+            Sector {
+                start_deg: 120.0,
+                extent_deg: 50.0,
+            },
+            Sector {
+                start_deg: 240.0,
+                extent_deg: 40.0,
+            },
         ];
         let gaps = gaps_between(&ears);
-        let total: f64 = gaps.iter().chain(&ears).map(|sector| sector.extent_deg).sum();
+        let total: f64 = gaps
+            .iter()
+            .chain(&ears)
+            .map(|sector| sector.extent_deg)
+            .sum();
         assert!((total - 360.0).abs() < 1e-9);
         assert_eq!(gaps.len(), 3);
-        assert_eq!(gaps_between(&ears[..1]), vec![Sector { start_deg: 50.0, extent_deg: 300.0 }]);
+        assert_eq!(
+            gaps_between(&ears[..1]),
+            vec![Sector {
+                start_deg: 50.0,
+                extent_deg: 300.0
+            }]
+        );
     }
 }

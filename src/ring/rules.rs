@@ -1,8 +1,9 @@
 //! The bench on which the rules are worked: one after the other, each from fields and from earlier ones.
 
-use crate::document::{Choice, Design, FieldRef, LORE, LimitKey, RingKey, RingSizes, SeatKind, Term, Working};
+use crate::document::{
+    Choice, Design, FieldRef, LORE, LimitKey, RingKey, RingSizes, SeatKind, Term, Working,
+};
 use crate::mount::{BodyField, LensField};
-
 
 use super::resolved::{DimensionState, PinUse, Refusal};
 use super::tolerances;
@@ -67,7 +68,16 @@ impl<'a> Rules<'a> {
         let (by_rule, working, missing) = match worked {
             Ok(term) => {
                 let by_rule = term.value();
-                (Some(by_rule), Some(Working::new(key.label().to_lowercase(), term, key.unit(), source)), Vec::new())
+                (
+                    Some(by_rule),
+                    Some(Working::new(
+                        key.label().to_lowercase(),
+                        term,
+                        key.unit(),
+                        source,
+                    )),
+                    Vec::new(),
+                )
             }
             Err(Missing(fields)) => (None, None, fields),
         };
@@ -80,14 +90,25 @@ impl<'a> Rules<'a> {
         }
         let (deviations, tolerance_text) = tolerances::of(self.design, key, value.unwrap_or(0.0));
         let missing = if is_set { Vec::new() } else { missing };
-        self.states.push(DimensionState { key, value, by_rule, is_set, deviations, tolerance_text, working, missing });
+        self.states.push(DimensionState {
+            key,
+            value,
+            by_rule,
+            is_set,
+            deviations,
+            tolerance_text,
+            working,
+            missing,
+        });
     }
 
     /// A dimension worked before.
     pub(super) fn size(&self, key: RingKey) -> Worked {
         let state = self.states.iter().find(|state| state.key == key);
         match state {
-            Some(DimensionState { value: Some(value), .. }) => Ok(Term::field(FieldRef::Ring(key), *value)),
+            Some(DimensionState {
+                value: Some(value), ..
+            }) => Ok(Term::field(FieldRef::Ring(key), *value)),
             Some(state) => Err(Missing(state.missing.clone())),
             // The order of the rules is fixed and tested: a rule never asks for a later one.
             None => Err(FieldRef::Ring(key).into()),
@@ -96,17 +117,33 @@ impl<'a> Rules<'a> {
 
     /// The value set by hand, if any.
     pub(super) fn set_by_hand(&self, key: RingKey) -> Option<Term> {
-        self.design.ring.dimensions.get(key).value.set().map(|value| Term::field(FieldRef::Ring(key), *value))
+        self.design
+            .ring
+            .dimensions
+            .get(key)
+            .value
+            .set()
+            .map(|value| Term::field(FieldRef::Ring(key), *value))
     }
 
     pub(super) fn lens(&self, key: LensField) -> Worked {
         let field = FieldRef::Lens(key);
-        self.design.lens.field(key).number().map(|value| Term::field(field, value)).ok_or_else(|| field.into())
+        self.design
+            .lens
+            .field(key)
+            .number()
+            .map(|value| Term::field(field, value))
+            .ok_or_else(|| field.into())
     }
 
     pub(super) fn body(&self, key: BodyField) -> Worked {
         let field = FieldRef::Body(key);
-        self.design.body.field(key).number().map(|value| Term::field(field, value)).ok_or_else(|| field.into())
+        self.design
+            .body
+            .field(key)
+            .number()
+            .map(|value| Term::field(field, value))
+            .ok_or_else(|| field.into())
     }
 
     pub(super) fn limit(&self, key: LimitKey) -> Term {

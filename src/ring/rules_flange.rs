@@ -23,15 +23,21 @@ pub(super) fn work(rules: &mut Rules, thread: Option<&FemaleThread>) {
 }
 
 fn lock_hole(rules: &mut Rules) {
-    let keys =
-        [RingKey::LockHoleDiameter, RingKey::LockHoleDepth, RingKey::LockHoleCircle, RingKey::LockHoleAngle];
+    let keys = [
+        RingKey::LockHoleDiameter,
+        RingKey::LockHoleDepth,
+        RingKey::LockHoleCircle,
+        RingKey::LockHoleAngle,
+    ];
     if rules.design.body.lock_pin != Presence::Present {
         for key in keys {
             rules.settle(key, Ok(Term::from(0.0)));
         }
         return;
     }
-    let diameter = rules.body(BodyField::LockPinDiameter).map(|pin| pin + rules.limit(LimitKey::LockHoleGap));
+    let diameter = rules
+        .body(BodyField::LockPinDiameter)
+        .map(|pin| pin + rules.limit(LimitKey::LockHoleGap));
     let depth = lock_hole_depth(rules);
     let circle = rules.body(BodyField::LockPinCircle);
     let angle = rules.body(BodyField::LockPinAngle);
@@ -42,19 +48,28 @@ fn lock_hole(rules: &mut Rules) {
 
 /// Blind where the plate leaves a floor, else right through.
 fn lock_hole_depth(rules: &Rules) -> Worked {
-    let wanted = rules.body(BodyField::LockPinProtrusion)? + rules.limit(LimitKey::LockHoleDepthGap);
+    let wanted =
+        rules.body(BodyField::LockPinProtrusion)? + rules.limit(LimitKey::LockHoleDepthGap);
     let plate = rules.size(RingKey::PlateThickness)?;
     let floor = plate.value() - wanted.value();
-    if floor >= rules.design.limits.wall_caution { Ok(wanted) } else { Ok(plate) }
+    if floor >= rules.design.limits.wall_caution {
+        Ok(wanted)
+    } else {
+        Ok(plate)
+    }
 }
 
 fn flange_diameter(rules: &Rules) -> Worked {
     let mut flange = rules.body(BodyField::FlangeOuter)?;
-    if let Some(inside_ring) = under_the_aperture_ring(rules, rules.size(RingKey::PlateThickness)?)? {
+    if let Some(inside_ring) = under_the_aperture_ring(rules, rules.size(RingKey::PlateThickness)?)?
+    {
         flange = flange.min(inside_ring);
     }
     if rules.design.body.lock_pin == Presence::Present {
-        let (circle, hole) = both(rules.size(RingKey::LockHoleCircle), rules.size(RingKey::LockHoleDiameter))?;
+        let (circle, hole) = both(
+            rules.size(RingKey::LockHoleCircle),
+            rules.size(RingKey::LockHoleDiameter),
+        )?;
         flange = flange.max(circle + hole + 2.0 * rules.limit(LimitKey::HoleRimCaution));
     }
     Ok(flange)
@@ -66,21 +81,33 @@ fn under_the_aperture_ring(rules: &Rules, thickness: Term) -> Result<Option<Term
     if rules.design.lens.aperture_ring != Presence::Present {
         return Ok(None);
     }
-    let (ahead, inner) =
-        both(rules.lens(LensField::ApertureRingAhead), rules.lens(LensField::ApertureRingInner))?;
+    let (ahead, inner) = both(
+        rules.lens(LensField::ApertureRingAhead),
+        rules.lens(LensField::ApertureRingInner),
+    )?;
     let gap = rules.size(RingKey::SeatHeight)?.value() + ahead.value() - thickness.value();
     if gap >= rules.design.limits.turning_axial_caution {
         return Ok(None);
     }
-    Ok(Some(inner - 2.0 * rules.limit(LimitKey::TurningRadialCaution)))
+    Ok(Some(
+        inner - 2.0 * rules.limit(LimitKey::TurningRadialCaution),
+    ))
 }
 
 fn seat_diameter(rules: &Rules, thread: Option<&FemaleThread>) -> Worked {
-    let kind = rules.seat.ok_or_else(|| Missing(rules.size(RingKey::SeatHeight).err().map_or_else(Vec::new, |m| m.0)))?;
+    let kind = rules.seat.ok_or_else(|| {
+        Missing(
+            rules
+                .size(RingKey::SeatHeight)
+                .err()
+                .map_or_else(Vec::new, |m| m.0),
+        )
+    })?;
     match kind {
         SeatKind::Flush => rules.size(RingKey::FlangeDiameter),
         SeatKind::Counterbore => {
-            Ok(rules.lens(LensField::ShoulderDiameter)? + 2.0 * rules.limit(LimitKey::CounterboreGap))
+            Ok(rules.lens(LensField::ShoulderDiameter)?
+                + 2.0 * rules.limit(LimitKey::CounterboreGap))
         }
         SeatKind::Boss => boss_diameter(rules, thread),
     }
@@ -90,7 +117,8 @@ fn boss_diameter(rules: &Rules, thread: Option<&FemaleThread>) -> Worked {
     let shoulder = rules.lens(LensField::ShoulderDiameter)?;
     let thread = thread.ok_or(Missing(vec![FieldRef::LensThread]))?;
     let major = Term::named("thread major diameter", thread.major, Unit::Mm);
-    let boss = (shoulder + 2.0 * rules.limit(LimitKey::BossLand)).max(major + 2.0 * rules.limit(LimitKey::BossWall));
+    let boss = (shoulder + 2.0 * rules.limit(LimitKey::BossLand))
+        .max(major + 2.0 * rules.limit(LimitKey::BossWall));
     let height = rules.size(RingKey::SeatHeight)?;
     let boss = match under_the_aperture_ring(rules, height)? {
         Some(inside_ring) => boss.min(inside_ring),

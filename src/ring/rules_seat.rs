@@ -12,14 +12,21 @@ const FLOOR_UNDER_COUNTERBORE: f64 = 0.4;
 
 pub(super) fn work(rules: &mut Rules) {
     let seat_height = seat_height(rules);
-    rules.settle_from(RingKey::SeatHeight, seat_height, "from the definition of the register");
+    rules.settle_from(
+        RingKey::SeatHeight,
+        seat_height,
+        "from the definition of the register",
+    );
     let plate = plate_thickness(rules);
     rules.settle(RingKey::PlateThickness, plate);
     decide_seat(rules);
 }
 
 fn seat_height(rules: &Rules) -> Worked {
-    let (lens, body) = both(rules.lens(LensField::Register), rules.body(BodyField::Register))?;
+    let (lens, body) = both(
+        rules.lens(LensField::Register),
+        rules.body(BodyField::Register),
+    )?;
     let ring = &rules.design.ring;
     let mut height = lens - body;
     if ring.trim_mm != 0.0 {
@@ -55,7 +62,10 @@ fn plate_thickness(rules: &Rules) -> Worked {
 }
 
 fn decide_seat(rules: &mut Rules) {
-    let (Ok(height), Ok(plate)) = (rules.size(RingKey::SeatHeight), rules.size(RingKey::PlateThickness)) else {
+    let (Ok(height), Ok(plate)) = (
+        rules.size(RingKey::SeatHeight),
+        rules.size(RingKey::PlateThickness),
+    ) else {
         return;
     };
     let kind = seat_kind_of(height.value(), plate.value());
@@ -67,7 +77,11 @@ fn decide_seat(rules: &mut Rules) {
 
 /// Why a sunk seat cannot be built: shoulder and aperture ring must go inside the throat.
 fn recess_refusal(rules: &Rules, height: &Term, plate: &Term) -> Option<Refusal> {
-    let (shoulder, throat) = both(rules.lens(LensField::ShoulderDiameter), rules.body(BodyField::Throat)).ok()?;
+    let (shoulder, throat) = both(
+        rules.lens(LensField::ShoulderDiameter),
+        rules.body(BodyField::Throat),
+    )
+    .ok()?;
     let limits = &rules.design.limits;
     let recess = shoulder.value() + 2.0 * limits.counterbore_gap;
     let widest = throat.value() - 2.0 * (limits.spigot_clearance + limits.wall_clash);
@@ -83,21 +97,34 @@ fn recess_refusal(rules: &Rules, height: &Term, plate: &Term) -> Option<Refusal>
             mm(throat.value()),
             mm(widest),
         );
-        let fields = vec![FieldRef::Lens(LensField::ShoulderDiameter), FieldRef::Body(BodyField::Throat)];
+        let fields = vec![
+            FieldRef::Lens(LensField::ShoulderDiameter),
+            FieldRef::Body(BodyField::Throat),
+        ];
         return Some(Refusal { reason, fields });
     }
     aperture_ring_refusal(rules, height, plate, recess)
 }
 
-fn aperture_ring_refusal(rules: &Rules, height: &Term, plate: &Term, recess: f64) -> Option<Refusal> {
+fn aperture_ring_refusal(
+    rules: &Rules,
+    height: &Term,
+    plate: &Term,
+    recess: f64,
+) -> Option<Refusal> {
     if rules.design.lens.aperture_ring != Presence::Present {
         return None;
     }
-    let (ahead, outer) =
-        both(rules.lens(LensField::ApertureRingAhead), rules.lens(LensField::ApertureRingOuter)).ok()?;
+    let (ahead, outer) = both(
+        rules.lens(LensField::ApertureRingAhead),
+        rules.lens(LensField::ApertureRingOuter),
+    )
+    .ok()?;
     let limits = &rules.design.limits;
     let gap = height.value() + ahead.value() - plate.value();
-    if gap >= limits.turning_axial_clash || outer.value() + 2.0 * limits.turning_radial_clash <= recess {
+    if gap >= limits.turning_axial_clash
+        || outer.value() + 2.0 * limits.turning_radial_clash <= recess
+    {
         return None;
     }
     let reason = format!(
@@ -108,7 +135,9 @@ fn aperture_ring_refusal(rules: &Rules, height: &Term, plate: &Term, recess: f64
         Unit::Mm.show(gap),
         Unit::Mm.show(recess),
     );
-    let fields =
-        vec![FieldRef::Lens(LensField::ApertureRingAhead), FieldRef::Lens(LensField::ApertureRingOuter)];
+    let fields = vec![
+        FieldRef::Lens(LensField::ApertureRingAhead),
+        FieldRef::Lens(LensField::ApertureRingOuter),
+    ];
     Some(Refusal { reason, fields })
 }

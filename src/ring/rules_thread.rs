@@ -33,7 +33,11 @@ pub(super) fn work(rules: &mut Rules) -> Result<FemaleThread, Missing> {
     let chamfer = from_thread(&|thread| Ok(entry_chamfer(rules, thread)));
     rules.settle(RingKey::ThreadChamfer, chamfer);
     let relief_diameter = from_thread(&|thread| Ok(relief_diameter(thread)));
-    rules.settle_from(RingKey::ReliefDiameter, relief_diameter, "DIN 76-1, internal thread undercut");
+    rules.settle_from(
+        RingKey::ReliefDiameter,
+        relief_diameter,
+        "DIN 76-1, internal thread undercut",
+    );
     match rules.pin {
         PinUse::Pressed => pressed(rules, &thread),
         PinUse::None | PinUse::LeftFree => without_lip(rules, &thread),
@@ -46,14 +50,27 @@ pub(super) fn work(rules: &mut Rules) -> Result<FemaleThread, Missing> {
 
 fn female_thread(rules: &Rules) -> Result<FemaleThread, Missing> {
     let field = FieldRef::LensThread;
-    let thread = rules.design.lens.thread.value().ok_or(Missing(vec![field]))?.clone().without_class();
+    let thread = rules
+        .design
+        .lens
+        .thread
+        .value()
+        .ok_or(Missing(vec![field]))?
+        .clone()
+        .without_class();
     let limits = thread.internal().map_err(|_| Missing(vec![field]))?;
     let basic = thread.basic();
     let least = limits.minor_min.unwrap_or(basic.minor_diameter);
     let minor = f64::midpoint(least, limits.minor_max.unwrap_or(least));
     let pitch = Term::named("pitch", thread.pitch_mm(), Unit::Mm);
     let short_undercut = undercut(UndercutForm::Din76InternalShort, thread.pitch_mm()).ok();
-    Ok(FemaleThread { minor, major: thread.nominal_mm(), pitch, short_undercut, thread })
+    Ok(FemaleThread {
+        minor,
+        major: thread.nominal_mm(),
+        pitch,
+        short_undercut,
+        thread,
+    })
 }
 
 /// Half a pitch; more where the fillet or the run-out at the male shoulder asks for it.
@@ -73,8 +90,12 @@ fn entry_chamfer(rules: &Rules, thread: &FemaleThread) -> Term {
 }
 
 fn relief_diameter(thread: &FemaleThread) -> Term {
-    let excess = thread.short_undercut.as_ref().map_or(RELIEF_EXCESS, |row| row.diameter_excess_mm);
-    Term::named("thread major diameter", thread.major, Unit::Mm) + Term::named("excess of the undercut", excess, Unit::Mm)
+    let excess = thread
+        .short_undercut
+        .as_ref()
+        .map_or(RELIEF_EXCESS, |row| row.diameter_excess_mm);
+    Term::named("thread major diameter", thread.major, Unit::Mm)
+        + Term::named("excess of the undercut", excess, Unit::Mm)
 }
 
 /// Short undercut (g1) where the wanted turns remain, else what is left, never under the least relief.
@@ -94,14 +115,21 @@ fn pressed(rules: &mut Rules, thread: &Result<FemaleThread, Missing>) {
     let face = lip_face_depth(rules);
     rules.settle(RingKey::LipFaceDepth, face);
     let relief = match thread {
-        Ok(thread) => {
-            rules.size(RingKey::LipFaceDepth).and_then(|face| relief_width(rules, thread, &face))
-        }
+        Ok(thread) => rules
+            .size(RingKey::LipFaceDepth)
+            .and_then(|face| relief_width(rules, thread, &face)),
         Err(missing) => Err(missing.clone()),
     };
-    rules.settle_from(RingKey::ReliefWidth, relief, "DIN 76-1 form D, shortened: common practice, no source");
-    let length = both(rules.size(RingKey::LipFaceDepth), rules.size(RingKey::ReliefWidth))
-        .map(|(face, relief)| face - relief);
+    rules.settle_from(
+        RingKey::ReliefWidth,
+        relief,
+        "DIN 76-1 form D, shortened: common practice, no source",
+    );
+    let length = both(
+        rules.size(RingKey::LipFaceDepth),
+        rules.size(RingKey::ReliefWidth),
+    )
+    .map(|(face, relief)| face - relief);
     rules.settle(RingKey::ThreadLength, length);
     let spigot = spigot_with_lip(rules);
     rules.settle(RingKey::SpigotLength, spigot);
@@ -112,38 +140,63 @@ fn pressed(rules: &mut Rules, thread: &Result<FemaleThread, Missing>) {
 }
 
 fn lip_face_depth(rules: &Rules) -> Worked {
-    let (bottom, stopped) = both(rules.lens(LensField::PinBottom), rules.lens(LensField::PinStoppedDown))?;
+    let (bottom, stopped) = both(
+        rules.lens(LensField::PinBottom),
+        rules.lens(LensField::PinStoppedDown),
+    )?;
     let middle = (bottom + stopped) / 2.0;
     let male = rules.lens(LensField::MaleThreadLength)?;
     Ok(middle.max(male + rules.limit(LimitKey::ThreadEndGap)))
 }
 
 fn lip_wanted(rules: &Rules) -> Term {
-    rules.set_by_hand(RingKey::LipThickness).unwrap_or_else(|| rules.limit(LimitKey::LipThickness))
+    rules
+        .set_by_hand(RingKey::LipThickness)
+        .unwrap_or_else(|| rules.limit(LimitKey::LipThickness))
 }
 
 fn behind_lugs(rules: &Rules) -> Worked {
-    let (groove, lug) = both(rules.size(RingKey::GrooveWidth), rules.size(RingKey::LugThickness))?;
+    let (groove, lug) = both(
+        rules.size(RingKey::GrooveWidth),
+        rules.size(RingKey::LugThickness),
+    )?;
     Ok(groove + lug)
 }
 
 /// Length cut short by what is free behind the flange, lip bore to nose.
 fn within_free_depth(rules: &Rules, length: Term) -> Term {
-    let Some(points) = rules.design.body.free_depth.value() else { return length };
-    let Ok(nose) = rules.size(RingKey::NoseDiameter) else { return length };
-    let inner = rules.lens(LensField::PinCircle).map_or(0.0, |circle| circle.value() / 2.0);
-    let Some(depth) = least_depth(points, inner.min(nose.value() / 2.0), nose.value() / 2.0) else { return length };
-    length.min(Term::named("least free depth at the nose", depth, Unit::Mm) - rules.limit(LimitKey::NoseGap))
+    let Some(points) = rules.design.body.free_depth.value() else {
+        return length;
+    };
+    let Ok(nose) = rules.size(RingKey::NoseDiameter) else {
+        return length;
+    };
+    let inner = rules
+        .lens(LensField::PinCircle)
+        .map_or(0.0, |circle| circle.value() / 2.0);
+    let Some(depth) = least_depth(points, inner.min(nose.value() / 2.0), nose.value() / 2.0) else {
+        return length;
+    };
+    length.min(
+        Term::named("least free depth at the nose", depth, Unit::Mm)
+            - rules.limit(LimitKey::NoseGap),
+    )
 }
 
 fn spigot_with_lip(rules: &Rules) -> Worked {
     let (lugs, face) = both(behind_lugs(rules), rules.size(RingKey::LipFaceDepth))?;
     let height = rules.size(RingKey::SeatHeight)?;
-    Ok(within_free_depth(rules, lugs.max(face + lip_wanted(rules) - height)))
+    Ok(within_free_depth(
+        rules,
+        lugs.max(face + lip_wanted(rules) - height),
+    ))
 }
 
 fn lip_thickness_pressed(rules: &Rules) -> Worked {
-    let (spigot, face) = both(rules.size(RingKey::SpigotLength), rules.size(RingKey::LipFaceDepth))?;
+    let (spigot, face) = both(
+        rules.size(RingKey::SpigotLength),
+        rules.size(RingKey::LipFaceDepth),
+    )?;
     let behind = rules.size(RingKey::SeatHeight)? + spigot - face;
     Ok(rules.limit(LimitKey::LipThickness).min(behind))
 }
@@ -151,14 +204,22 @@ fn lip_thickness_pressed(rules: &Rules) -> Worked {
 /// Widest part of the rear barrel that reaches behind `depth`, over both ends of the focus, mm.
 fn barrel_behind(rules: &Rules, depth: f64) -> Result<Option<Term>, Missing> {
     let lens = &rules.design.lens;
-    let at_infinity = lens.barrel_at_infinity.value().ok_or(Missing(vec![FieldRef::BarrelAtInfinity]))?;
-    let at_close: &[BarrelStep] = lens.barrel_at_close_focus.value().map_or(&[], Vec::as_slice);
+    let at_infinity = lens
+        .barrel_at_infinity
+        .value()
+        .ok_or(Missing(vec![FieldRef::BarrelAtInfinity]))?;
+    let at_close: &[BarrelStep] = lens
+        .barrel_at_close_focus
+        .value()
+        .map_or(&[], Vec::as_slice);
     let widest = at_infinity
         .iter()
         .chain(at_close)
         .filter(|step| step.depth_mm > depth)
         .map(|step| step.diameter_mm)
-        .fold(None, |widest: Option<f64>, diameter| Some(widest.map_or(diameter, |known| known.max(diameter))));
+        .fold(None, |widest: Option<f64>, diameter| {
+            Some(widest.map_or(diameter, |known| known.max(diameter)))
+        });
     Ok(widest.map(|diameter| Term::named("rear barrel at the bore", diameter, Unit::Mm)))
 }
 
@@ -172,8 +233,14 @@ fn ray_cone_at(rules: &Rules, depth: Term) -> Option<Term> {
 }
 
 fn lip_bore_pressed(rules: &Rules) -> Worked {
-    let (circle, pin) = both(rules.lens(LensField::PinCircle), rules.lens(LensField::PinDiameter))?;
-    let (face, lip) = both(rules.size(RingKey::LipFaceDepth), rules.size(RingKey::LipThickness))?;
+    let (circle, pin) = both(
+        rules.lens(LensField::PinCircle),
+        rules.lens(LensField::PinDiameter),
+    )?;
+    let (face, lip) = both(
+        rules.size(RingKey::LipFaceDepth),
+        rules.size(RingKey::LipThickness),
+    )?;
     let mut bore = circle - pin - 2.0 * rules.limit(LimitKey::PinLanding);
     if let Some(barrel) = barrel_behind(rules, face.value())? {
         bore = bore.max(barrel + 2.0 * rules.limit(LimitKey::BarrelClearance));
@@ -190,7 +257,11 @@ fn lip_bore_pressed(rules: &Rules) -> Worked {
 fn without_lip(rules: &mut Rules, thread: &Result<FemaleThread, Missing>) {
     let spigot = behind_lugs(rules).map(|length| within_free_depth(rules, length));
     rules.settle(RingKey::SpigotLength, spigot);
-    let whole = both(rules.size(RingKey::SeatHeight), rules.size(RingKey::SpigotLength)).map(|(height, spigot)| height + spigot);
+    let whole = both(
+        rules.size(RingKey::SeatHeight),
+        rules.size(RingKey::SpigotLength),
+    )
+    .map(|(height, spigot)| height + spigot);
     let male = rules.lens(LensField::MaleThreadLength);
     let (length, relief) = match (both(whole.clone(), male), thread) {
         (Ok((whole, male)), Ok(thread)) => blind_thread(rules, thread, &whole, &male),
@@ -198,10 +269,19 @@ fn without_lip(rules: &mut Rules, thread: &Result<FemaleThread, Missing>) {
         (_, Err(missing)) => (Err(missing.clone()), Err(missing.clone())),
     };
     rules.settle(RingKey::ThreadLength, length);
-    rules.settle_from(RingKey::ReliefWidth, relief, "DIN 76-1 form D, shortened: common practice, no source");
-    let face = both(rules.size(RingKey::ThreadLength), rules.size(RingKey::ReliefWidth)).map(|(length, relief)| length + relief);
+    rules.settle_from(
+        RingKey::ReliefWidth,
+        relief,
+        "DIN 76-1 form D, shortened: common practice, no source",
+    );
+    let face = both(
+        rules.size(RingKey::ThreadLength),
+        rules.size(RingKey::ReliefWidth),
+    )
+    .map(|(length, relief)| length + relief);
     rules.settle(RingKey::LipFaceDepth, face);
-    let land = both(whole, rules.size(RingKey::LipFaceDepth)).map(|(whole, face)| (whole - face).max(0.0));
+    let land =
+        both(whole, rules.size(RingKey::LipFaceDepth)).map(|(whole, face)| (whole - face).max(0.0));
     rules.settle(RingKey::LipThickness, land);
     let bore = match thread {
         Ok(thread) => bore_without_lip(rules, thread),
@@ -210,16 +290,34 @@ fn without_lip(rules: &mut Rules, thread: &Result<FemaleThread, Missing>) {
     rules.settle(RingKey::LipBore, bore);
 }
 
-fn blind_thread(rules: &mut Rules, thread: &FemaleThread, whole: &Term, male: &Term) -> (Worked, Worked) {
+fn blind_thread(
+    rules: &mut Rules,
+    thread: &FemaleThread,
+    whole: &Term,
+    male: &Term,
+) -> (Worked, Worked) {
     let chamfer = rules.size(RingKey::ThreadChamfer);
-    let Ok(chamfer) = chamfer else { return (chamfer.clone(), chamfer) };
+    let Ok(chamfer) = chamfer else {
+        return (chamfer.clone(), chamfer);
+    };
     let turns = rules.limit(LimitKey::ThreadTurns) * thread.pitch.clone();
     let length = (male.clone() + 1.0).max(chamfer + turns);
-    let relief = relief_width(rules, thread, &(whole.clone() - rules.limit(LimitKey::LipThickness)));
-    let Ok(relief) = relief else { return (relief.clone(), relief) };
+    let relief = relief_width(
+        rules,
+        thread,
+        &(whole.clone() - rules.limit(LimitKey::LipThickness)),
+    );
+    let Ok(relief) = relief else {
+        return (relief.clone(), relief);
+    };
     let needed = length.value() + relief.value() + rules.design.limits.lip_thickness;
-    rules.runs_through = needed > whole.value() && rules.set_by_hand(RingKey::ThreadLength).is_none();
-    if rules.runs_through { (Ok(whole.clone()), Ok(Term::from(0.0))) } else { (Ok(length), Ok(relief)) }
+    rules.runs_through =
+        needed > whole.value() && rules.set_by_hand(RingKey::ThreadLength).is_none();
+    if rules.runs_through {
+        (Ok(whole.clone()), Ok(Term::from(0.0)))
+    } else {
+        (Ok(length), Ok(relief))
+    }
 }
 
 fn bore_without_lip(rules: &Rules, thread: &FemaleThread) -> Worked {
@@ -227,9 +325,12 @@ fn bore_without_lip(rules: &Rules, thread: &FemaleThread) -> Worked {
     if rules.runs_through {
         return Ok(minor);
     }
-    let (face, land) = both(rules.size(RingKey::LipFaceDepth), rules.size(RingKey::LipThickness))?;
-    let mut bore: Option<Term> =
-        barrel_behind(rules, face.value())?.map(|barrel| barrel + 2.0 * rules.limit(LimitKey::BarrelClearance));
+    let (face, land) = both(
+        rules.size(RingKey::LipFaceDepth),
+        rules.size(RingKey::LipThickness),
+    )?;
+    let mut bore: Option<Term> = barrel_behind(rules, face.value())?
+        .map(|barrel| barrel + 2.0 * rules.limit(LimitKey::BarrelClearance));
     for depth in [face.clone(), face + land] {
         if let Some(cone) = ray_cone_at(rules, depth) {
             bore = Some(match bore {
@@ -258,7 +359,10 @@ fn pin_through(rules: &Rules) -> Result<Option<Term>, Missing> {
     if whole.value() - depth.value() >= rules.design.limits.wall_caution {
         return Ok(None);
     }
-    let (circle, pin) = both(rules.lens(LensField::PinCircle), rules.lens(LensField::PinDiameter))?;
+    let (circle, pin) = both(
+        rules.lens(LensField::PinCircle),
+        rules.lens(LensField::PinDiameter),
+    )?;
     Ok(Some(circle + pin + 2.0 * ANNULUS_GAP))
 }
 
@@ -267,7 +371,11 @@ fn annulus(rules: &mut Rules, thread: &Result<FemaleThread, Missing>) {
     let sizes = annulus_sizes(rules, thread);
     let (inner, outer, depth) = match sizes {
         Ok(Some([inner, outer, depth])) => (Ok(inner), Ok(outer), Ok(depth)),
-        Ok(None) => (Ok(Term::from(0.0)), Ok(Term::from(0.0)), Ok(Term::from(0.0))),
+        Ok(None) => (
+            Ok(Term::from(0.0)),
+            Ok(Term::from(0.0)),
+            Ok(Term::from(0.0)),
+        ),
         Err(missing) => (Err(missing.clone()), Err(missing.clone()), Err(missing)),
     };
     rules.settle_from(RingKey::AnnulusInner, inner, LORE);
@@ -275,13 +383,22 @@ fn annulus(rules: &mut Rules, thread: &Result<FemaleThread, Missing>) {
     rules.settle_from(RingKey::AnnulusDepth, depth, LORE);
 }
 
-fn annulus_sizes(rules: &Rules, thread: &Result<FemaleThread, Missing>) -> Result<Option<[Term; 3]>, Missing> {
+fn annulus_sizes(
+    rules: &Rules,
+    thread: &Result<FemaleThread, Missing>,
+) -> Result<Option<[Term; 3]>, Missing> {
     if rules.pin != PinUse::LeftFree {
         return Ok(None);
     }
     let thread = thread.as_ref().map_err(Clone::clone)?;
-    let (circle, pin) = both(rules.lens(LensField::PinCircle), rules.lens(LensField::PinDiameter))?;
-    let (free, face) = both(rules.lens(LensField::PinFree), rules.size(RingKey::LipFaceDepth))?;
+    let (circle, pin) = both(
+        rules.lens(LensField::PinCircle),
+        rules.lens(LensField::PinDiameter),
+    )?;
+    let (free, face) = both(
+        rules.lens(LensField::PinFree),
+        rules.size(RingKey::LipFaceDepth),
+    )?;
     let bore = rules.size(RingKey::LipBore)?;
     let depth = free + rules.limit(LimitKey::AnnulusDepthGap);
     let outer = circle.clone() + pin.clone() + 2.0 * ANNULUS_GAP;
@@ -289,11 +406,18 @@ fn annulus_sizes(rules: &Rules, thread: &Result<FemaleThread, Missing>) -> Resul
         return Ok(None);
     }
     let inner = (circle - pin - 2.0 * ANNULUS_GAP).max(bore);
-    Ok(Some([inner, outer.min(Term::named("thread minor diameter", thread.minor, Unit::Mm)), depth]))
+    Ok(Some([
+        inner,
+        outer.min(Term::named("thread minor diameter", thread.minor, Unit::Mm)),
+        depth,
+    ]))
 }
 
 fn rear_bore(rules: &Rules) -> Worked {
-    let (bore, spigot) = both(rules.size(RingKey::LipBore), rules.size(RingKey::SpigotLength))?;
+    let (bore, spigot) = both(
+        rules.size(RingKey::LipBore),
+        rules.size(RingKey::SpigotLength),
+    )?;
     let end = rules.size(RingKey::SeatHeight)? + spigot;
     Ok(match ray_cone_at(rules, end) {
         Some(cone) if !rules.runs_through => bore.max(cone),

@@ -84,32 +84,97 @@ impl Stations {
             SeatKind::Flush => sizes.flange_diameter / 2.0,
             SeatKind::Boss | SeatKind::Counterbore => sizes.seat_diameter / 2.0,
         };
-        in_order("thread mouth radius", self.thread + self.chamfer, "seat radius", seat_outer)?;
-        in_order("groove root radius", sizes.groove_root_diameter / 2.0, "flange radius", sizes.flange_diameter / 2.0)?;
-        in_order("groove root radius", sizes.groove_root_diameter / 2.0, "lug radius", sizes.lug_diameter / 2.0)?;
-        in_order("nose radius", sizes.nose_diameter / 2.0, "lug radius", sizes.lug_diameter / 2.0 - sizes.lug_lead_in)?;
-        in_order("groove with lug", sizes.groove_width + sizes.lug_thickness - LEAST, "spigot length", self.nose + LEAST)?;
-        in_order("rear bore radius", self.rear, "nose radius", sizes.nose_diameter / 2.0)?;
+        in_order(
+            "thread mouth radius",
+            self.thread + self.chamfer,
+            "seat radius",
+            seat_outer,
+        )?;
+        in_order(
+            "groove root radius",
+            sizes.groove_root_diameter / 2.0,
+            "flange radius",
+            sizes.flange_diameter / 2.0,
+        )?;
+        in_order(
+            "groove root radius",
+            sizes.groove_root_diameter / 2.0,
+            "lug radius",
+            sizes.lug_diameter / 2.0,
+        )?;
+        in_order(
+            "nose radius",
+            sizes.nose_diameter / 2.0,
+            "lug radius",
+            sizes.lug_diameter / 2.0 - sizes.lug_lead_in,
+        )?;
+        in_order(
+            "groove with lug",
+            sizes.groove_width + sizes.lug_thickness - LEAST,
+            "spigot length",
+            self.nose + LEAST,
+        )?;
+        in_order(
+            "rear bore radius",
+            self.rear,
+            "nose radius",
+            sizes.nose_diameter / 2.0,
+        )?;
         if ring.seat != SeatKind::Flush {
-            in_order("seat radius", seat_outer - LEAST, "flange radius", sizes.flange_diameter / 2.0)?;
+            in_order(
+                "seat radius",
+                seat_outer - LEAST,
+                "flange radius",
+                sizes.flange_diameter / 2.0,
+            )?;
         }
         if ring.seat == SeatKind::Counterbore {
-            in_order("counterbore floor behind the flange", self.seat, "nose face", self.nose)?;
+            in_order(
+                "counterbore floor behind the flange",
+                self.seat,
+                "nose face",
+                self.nose,
+            )?;
         }
         if !ring.thread_runs_through {
-            in_order("thread chamfer", self.chamfer, "thread length", sizes.thread_length)?;
-            in_order("lip face behind the flange", self.lip_face, "nose face behind the flange", self.nose)?;
-            in_order("lip bore radius", self.lip, "chamber radius", self.relief.max(self.thread))?;
+            in_order(
+                "thread chamfer",
+                self.chamfer,
+                "thread length",
+                sizes.thread_length,
+            )?;
+            in_order(
+                "lip face behind the flange",
+                self.lip_face,
+                "nose face behind the flange",
+                self.nose,
+            )?;
+            in_order(
+                "lip bore radius",
+                self.lip,
+                "chamber radius",
+                self.relief.max(self.thread),
+            )?;
         }
         Ok(())
     }
 }
 
-fn in_order(small: &'static str, small_mm: f64, large: &'static str, large_mm: f64) -> Result<(), ShapeFault> {
+fn in_order(
+    small: &'static str,
+    small_mm: f64,
+    large: &'static str,
+    large_mm: f64,
+) -> Result<(), ShapeFault> {
     if small_mm + LEAST <= large_mm {
         Ok(())
     } else {
-        Err(ShapeFault::Order { small, small_mm, large, large_mm })
+        Err(ShapeFault::Order {
+            small,
+            small_mm,
+            large,
+            large_mm,
+        })
     }
 }
 
@@ -130,7 +195,12 @@ pub fn outlines(ring: &ResolvedRing) -> Result<(Outline<Feature>, Outline<Featur
 fn outline(ring: &ResolvedRing, at: &Stations, lug: bool) -> Result<Outline<Feature>, ShapeFault> {
     let mouth = OutlineBuilder::start(Point::new(at.seat, at.thread + at.chamfer));
     let rear = spigot(ring, at, lug, front(ring, at, mouth));
-    inside(ring, at, rear).close(Feature::ThreadChamfer).map_err(|source| ShapeFault::Outline { what: "ring", source })
+    inside(ring, at, rear)
+        .close(Feature::ThreadChamfer)
+        .map_err(|source| ShapeFault::Outline {
+            what: "ring",
+            source,
+        })
 }
 
 /// Seat, boss or counterbore, plate, rim, rear face.
@@ -151,26 +221,46 @@ fn front(ring: &ResolvedRing, at: &Stations, mut pen: Pen) -> Pen {
         }
     }
     pen = pen.line_to(Point::new(0.0, flange), Feature::Rim);
-    pen = pen.line_to(Point::new(0.0, sizes.groove_root_diameter / 2.0), Feature::FlangeRearFace);
+    pen = pen.line_to(
+        Point::new(0.0, sizes.groove_root_diameter / 2.0),
+        Feature::FlangeRearFace,
+    );
     pen
 }
 
 /// Groove, lug, nose and nose face.
 fn spigot(ring: &ResolvedRing, at: &Stations, lug: bool, mut pen: Pen) -> Pen {
     let sizes = &ring.sizes;
-    let (root, nose, tip) = (sizes.groove_root_diameter / 2.0, sizes.nose_diameter / 2.0, sizes.lug_diameter / 2.0);
+    let (root, nose, tip) = (
+        sizes.groove_root_diameter / 2.0,
+        sizes.nose_diameter / 2.0,
+        sizes.lug_diameter / 2.0,
+    );
     let (front, rear) = (sizes.groove_width, sizes.groove_width + sizes.lug_thickness);
     pen = pen.line_to(Point::new(front, root), Feature::GrooveRoot);
     if lug {
         pen = pen.line_to(Point::new(front, tip), Feature::LugFront);
         pen = pen.line_to(Point::new(rear - sizes.lug_lead_in, tip), Feature::LugTip);
-        pen = pen.line_to(Point::new(rear, tip - sizes.lug_lead_in), Feature::LugLeadIn);
+        pen = pen.line_to(
+            Point::new(rear, tip - sizes.lug_lead_in),
+            Feature::LugLeadIn,
+        );
         pen = pen.line_to(Point::new(rear, nose), Feature::LugRear);
     } else {
         pen = pen.line_to(Point::new(front, nose), Feature::Nose);
     }
     pen = pen.line_to(Point::new(at.nose, nose), Feature::Nose);
-    pen = pen.line_to(Point::new(at.nose, if ring.thread_runs_through { at.thread } else { at.rear }), Feature::NoseFace);
+    pen = pen.line_to(
+        Point::new(
+            at.nose,
+            if ring.thread_runs_through {
+                at.thread
+            } else {
+                at.rear
+            },
+        ),
+        Feature::NoseFace,
+    );
     pen
 }
 
@@ -180,7 +270,11 @@ fn inside(ring: &ResolvedRing, at: &Stations, mut pen: Pen) -> Pen {
         pen = pen.line_to(Point::new(at.lip_rear, at.lip), Feature::RearBore);
         pen = pen.line_to(Point::new(at.lip_face, at.lip), Feature::LipBore);
         pen = annulus(ring, at, pen);
-        let chamber = if at.relief_end >= at.lip_face { at.relief } else { at.thread };
+        let chamber = if at.relief_end >= at.lip_face {
+            at.relief
+        } else {
+            at.thread
+        };
         pen = pen.line_to(Point::new(at.lip_face, chamber), Feature::LipFace);
         if at.relief_end < at.lip_face {
             pen = pen.line_to(Point::new(at.relief_end, at.thread), Feature::ReliefEnd);
@@ -197,8 +291,15 @@ fn inside(ring: &ResolvedRing, at: &Stations, mut pen: Pen) -> Pen {
 fn annulus(ring: &ResolvedRing, at: &Stations, mut pen: Pen) -> Pen {
     let sizes = &ring.sizes;
     let floor = at.seat + sizes.annulus_depth;
-    let (inner, outer) = (sizes.annulus_inner / 2.0, (sizes.annulus_outer / 2.0).min(at.thread));
-    if floor <= at.lip_face + LEAST || floor >= at.nose - LEAST || outer <= inner + LEAST || outer <= at.lip + LEAST {
+    let (inner, outer) = (
+        sizes.annulus_inner / 2.0,
+        (sizes.annulus_outer / 2.0).min(at.thread),
+    );
+    if floor <= at.lip_face + LEAST
+        || floor >= at.nose - LEAST
+        || outer <= inner + LEAST
+        || outer <= at.lip + LEAST
+    {
         return pen;
     }
     let inner = inner.max(at.lip);

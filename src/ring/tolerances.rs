@@ -22,7 +22,10 @@ pub(super) fn of(design: &Design, key: RingKey, value: f64) -> ((f64, f64), Stri
     match &dimension.tolerance {
         Tolerance::Derived => by_rule(design, key, value),
         Tolerance::PlusMinus(half) => plus_minus(*half, key.unit()),
-        Tolerance::Deviations(lower, upper) => ((*lower, *upper), deviations_text(*lower, *upper, key.unit())),
+        Tolerance::Deviations(lower, upper) => (
+            (*lower, *upper),
+            deviations_text(*lower, *upper, key.unit()),
+        ),
         Tolerance::Fit(fit) => of_fit(fit, value).unwrap_or_else(|| general(key, value)),
     }
 }
@@ -88,8 +91,14 @@ fn of_fit(fit: &str, diameter: f64) -> Option<((f64, f64), String)> {
 fn general(key: RingKey, value: f64) -> ((f64, f64), String) {
     let half = match key.unit() {
         Unit::Deg => INDEXED,
-        _ if matches!(key, RingKey::ThreadChamfer | RingKey::LugLeadIn | RingKey::EdgeBreak) => {
-            GeneralClass::Medium.broken_edge_mm(value.abs()).unwrap_or(0.0)
+        _ if matches!(
+            key,
+            RingKey::ThreadChamfer | RingKey::LugLeadIn | RingKey::EdgeBreak
+        ) =>
+        {
+            GeneralClass::Medium
+                .broken_edge_mm(value.abs())
+                .unwrap_or(0.0)
         }
         _ => GeneralClass::Medium.linear_mm(value.abs()).unwrap_or(0.0),
     };
@@ -97,12 +106,23 @@ fn general(key: RingKey, value: f64) -> ((f64, f64), String) {
 }
 
 fn plus_minus(half: f64, unit: Unit) -> ((f64, f64), String) {
-    ((-half, half), format!("±{}", show_number(half, unit.decimals())))
+    (
+        (-half, half),
+        format!("±{}", show_number(half, unit.decimals())),
+    )
 }
 
 fn deviations_text(lower: f64, upper: f64, unit: Unit) -> String {
     let signed = |value: f64| {
-        if value == 0.0 { "0".to_owned() } else { format!("{}{}", if value > 0.0 { "+" } else { "" }, show_number(value, unit.decimals())) }
+        if value == 0.0 {
+            "0".to_owned()
+        } else {
+            format!(
+                "{}{}",
+                if value > 0.0 { "+" } else { "" },
+                show_number(value, unit.decimals())
+            )
+        }
     };
     format!("{}/{}", signed(upper), signed(lower))
 }

@@ -51,13 +51,19 @@ impl Workshop {
     /// The named end mill, or the first one when `name` is empty or unknown.
     #[must_use]
     pub fn cutter(&self, name: &str) -> Option<&Cutter> {
-        self.cutters.iter().find(|cutter| cutter.name == name).or_else(|| self.cutters.first())
+        self.cutters
+            .iter()
+            .find(|cutter| cutter.name == name)
+            .or_else(|| self.cutters.first())
     }
 
     /// The named material, or the first one when `name` is empty or unknown.
     #[must_use]
     pub fn material(&self, name: &str) -> Option<&Material> {
-        self.materials.iter().find(|material| material.name == name).or_else(|| self.materials.first())
+        self.materials
+            .iter()
+            .find(|material| material.name == name)
+            .or_else(|| self.materials.first())
     }
 }
 
@@ -68,8 +74,23 @@ mod tests {
     #[test]
     fn the_default_set_is_whole() {
         let workshop = Workshop::default_set().unwrap();
-        assert!(workshop.cutters.iter().all(|cutter| cutter.diameter_mm > 0.0));
-        assert!(workshop.materials.iter().all(|material| material.density_kg_m3 > 1000.0));
-        assert!(workshop.lathe.spindle_rpm.contains(&workshop.lathe.threading_rpm));
+        assert!(
+            workshop
+                .cutters
+                .iter()
+                .all(|cutter| cutter.diameter_mm > 0.0)
+        );
+        assert!(
+            workshop
+                .materials
+                .iter()
+                .all(|material| material.density_kg_m3 > 1000.0)
+        );
+        assert!(
+            workshop
+                .lathe
+                .spindle_rpm
+                .contains(&workshop.lathe.threading_rpm)
+        );
     }
 }

@@ -87,7 +87,7 @@ impl Window {
             Reply::Path(PathWanted::Ask) | Reply::Export(ExportWanted::Ask) => self.ask_system(),
             Reply::Path(PathWanted::Use(path)) => self.use_path(context, &path),
             Reply::Export(ExportWanted::Write(path, options, force)) => {
-                self.write_drawing(path, &options, force)
+                self.write_drawing(path, &options, force);
             }
             Reply::Unsaved(Answer::Save) => self.save_then_go_on(context),
             Reply::Unsaved(Answer::Discard) => {

@@ -173,7 +173,7 @@ fn write(text: Text, scene: &mut Scene) {
 /// What it is, from which side, and how to print it.
 fn head(design: &Design, sheet: &mut Scene) {
     let mut line = |y: f64, height: f64, words: &str| {
-        write(Text::level(Point { x: LEFT, y }, height, words), sheet)
+        write(Text::level(Point { x: LEFT, y }, height, words), sheet);
     };
     line(281.0, 5.0, "Lug template 1:1, seen from the body side");
     line(273.5, 3.5, &design.name);
@@ -219,7 +219,9 @@ fn table(
             y -= pitch;
         }
         if x + widest <= RIGHT && top - height >= BOTTOM {
-            places.into_iter().for_each(|text| write(text, sheet));
+            for text in places {
+                write(text, sheet);
+            }
             return Ok(());
         }
     }

@@ -146,10 +146,10 @@ impl Term {
     fn write(&self, text: &mut String, with_numbers: bool, tightness: u8) {
         match &*self.node {
             Node::Input(input) if with_numbers => {
-                push_number(text, input.value, input.unit.decimals(), tightness)
+                push_number(text, &show_number(input.value, input.unit.decimals()), tightness);
             }
             Node::Input(input) => text.push_str(&input.name),
-            Node::Number => push_number(text, self.value, 6, tightness),
+            Node::Number => push_number(text, &short_number(self.value), tightness),
             Node::Negative(inner) => {
                 text.push('-');
                 inner.write(text, with_numbers, 3);
@@ -189,20 +189,20 @@ impl Term {
     }
 }
 
-fn push_number(text: &mut String, value: f64, decimals: usize, tightness: u8) {
-    let number = short_number(value, decimals);
+fn push_number(text: &mut String, number: &str, tightness: u8) {
     if number.starts_with('-') && tightness > 0 {
         let _infallible = write!(text, "({number})");
     } else {
-        text.push_str(&number);
+        text.push_str(number);
     }
 }
 
-fn short_number(value: f64, decimals: usize) -> String {
+/// A number of a formula: whole numbers without decimals.
+fn short_number(value: f64) -> String {
     if value.fract() == 0.0 && value.abs() < 1e6 {
         format!("{value:.0}")
     } else {
-        show_number(value, decimals)
+        show_number(value, 6)
     }
 }
 

@@ -3,7 +3,7 @@
 use super::closest::{Pair, closest};
 use super::piece::{Piece, bounds_of};
 use super::split::{Sides, sides};
-use super::{CONTACT, Outline, Path, Point};
+use super::{CONTACT, Outline, Path, Point, SHORTEST, Segment};
 
 pub use super::clearance_of_paths::clearance_of_paths;
 
@@ -97,7 +97,9 @@ where
 {
     let (pieces_a, pieces_b) = (a.pieces_in_order(), b.pieces_in_order());
     let nearest = nearest_of(pieces_a, pieces_b);
-    let relation = if is_contact(&nearest.pair) {
+    let relation = if nearest.is_plain_crossing(pieces_a, pieces_b) {
+        Relation::Overlapping
+    } else if is_contact(&nearest.pair) {
         relation_in_contact(sides(pieces_a, b), sides(pieces_b, a))
     } else if b.contains(nearest.pair.on_first) {
         Relation::AInsideB
@@ -195,6 +197,27 @@ impl Nearest {
             second[self.second].tag,
             relation,
         )
+    }
+}
+
+/// Contours crossing at more than this sine cross for certain.
+const PLAIN: f64 = 1e-3;
+
+impl Nearest {
+    /// Whether the two pieces cross in their middles and at an angle: then each shape has a part in the other, and
+    /// no more need be asked.
+    fn is_plain_crossing<A, B>(&self, first: &[Piece<A>], second: &[Piece<B>]) -> bool {
+        if self.pair.square > 0.0 {
+            return false;
+        }
+        let place = self.pair.on_first;
+        // The indices come from runs with at least one piece each.
+        let pair = [&first[self.first].segment, &second[self.second].segment];
+        let is_clear = |segment: &Segment| {
+            segment.a.distance(place) > SHORTEST && segment.b.distance(place) > SHORTEST
+        };
+        let [one, two] = pair.map(|segment| segment.tangent_at(segment.share_of(place)));
+        pair.into_iter().all(is_clear) && one.cross(two).abs() > PLAIN
     }
 }
 

@@ -4,7 +4,7 @@
 //! line is square to both; each of these is worked in closed form, so no arc is ever cut into chords.
 
 use super::segment::Arc;
-use super::{Point, Segment};
+use super::{CONTACT, Point, Segment};
 
 /// The two nearest places of two pieces.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -145,7 +145,8 @@ fn crossings_of_line_and_arc(line: &Segment, arc: &Arc) -> [Option<Point>; 2] {
 fn crossings_of_arcs(one: &Arc, two: &Arc) -> [Option<Point>; 2] {
     let step = two.centre - one.centre;
     let apart = step.norm();
-    if apart <= 0.0 {
+    // Circles that are one have no crossing, only ends; what rounding leaves between them means nothing.
+    if apart + (one.radius - two.radius).abs() <= CONTACT {
         return [None, None];
     }
     let unit = step * (1.0 / apart);

@@ -2,6 +2,9 @@
 
 use super::{BoundingBox, Point};
 
+/// Arcs of a smaller half angle than this are handled by their chord, radians.
+const FLAT: f64 = 0.5;
+
 /// A line or an arc from `a` to `b`.
 ///
 /// The bulge is the tangent of a quarter of the arc's angle: 0 is a line, 1 half a turn; positive runs
@@ -148,14 +151,18 @@ impl Segment {
         if self.is_line() {
             return (from_a.dot(chord) / chord.dot(chord)).clamp(0.0, 1.0);
         }
-        // The chord to the point turns away from the whole chord by half of the angle that is left.
         let half = 2.0 * self.bulge.atan();
-        let left = chord.cross(from_a).atan2(chord.dot(from_a));
-        if from_a.dot(from_a) <= 0.0 {
-            0.0
+        let share = if half.abs() < FLAT {
+            // By the foot on the chord: the angle would lose the digits that a large radius takes.
+            let foot = 2.0 * from_a.dot(chord) / chord.dot(chord) - 1.0;
+            0.5 + 0.5 * (foot * half.sin()).clamp(-1.0, 1.0).asin() / half
+        } else if from_a.dot(from_a) > 0.0 {
+            // The chord to the point turns away from the whole chord by half of the angle that is left.
+            1.0 + chord.cross(from_a).atan2(chord.dot(from_a)) / half
         } else {
-            (1.0 + left / half).clamp(0.0, 1.0)
-        }
+            0.0
+        };
+        share.clamp(0.0, 1.0)
     }
 
     /// The part between two shares of the length.
@@ -300,6 +307,12 @@ mod tests {
         assert!(part.midpoint().distance(Point::polar(3.0, 0.225 * PI)) < 1e-14);
         assert!((part.length() - 0.5 * arc.length()).abs() < 1e-14);
         assert!((arc.share_of(part.b) - 0.7).abs() < 1e-14);
+        for bulge in [1e-7, -1e-3, 0.2, -0.6, 1.0] {
+            let curve = Segment::new(arc.a, arc.b, bulge);
+            for share in [0.0, 1e-6, 0.3, 0.5, 0.99, 1.0] {
+                assert!((curve.share_of(curve.point_at(share)) - share).abs() < 1e-13);
+            }
+        }
         let back = arc.reversed().part(0.3, 0.8);
         assert!(back.b.distance(part.a) < 1e-14);
     }

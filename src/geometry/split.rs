@@ -71,8 +71,9 @@ fn cuts_of<A, B>(piece: &Piece<A>, others: &[Piece<B>]) -> Vec<f64> {
         let crossed = crossings(segment, &other.segment).into_iter().flatten();
         cuts.extend(crossed.map(|place| segment.share_of(place)));
         for end in [other.segment.a, other.segment.b] {
-            if segment.nearest(end).distance(end) <= CONTACT {
-                cuts.push(segment.share_of(end));
+            let foot = segment.nearest(end);
+            if foot.distance(end) <= CONTACT {
+                cuts.push(segment.share_of(foot));
             }
         }
     }

@@ -94,7 +94,9 @@ fn hostile(random: &mut Random, class: u64) -> Option<Outline> {
             let outline = star(random, Point::default(), 6.0, 9)?;
             let mut vertices = vertices_of(&outline);
             vertices.reverse();
-            vertices.iter_mut().for_each(|vertex| vertex.1 = 0.0);
+            for vertex in &mut vertices {
+                vertex.1 = 0.0;
+            }
             built(&vertices)
         }
         // Hardly any vertices; huge and tiny; on a grid; not numbers.

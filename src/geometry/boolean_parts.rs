@@ -52,9 +52,9 @@ pub(super) fn combined<A: Copy + PartialEq, B: Copy + PartialEq>(
         // What is too thin for an outline encloses nothing worth drawing.
         if let Some(outline) = outline_of(&run) {
             if is_outer {
-                region.outer.push(outline)
+                region.outer.push(outline);
             } else {
-                region.holes.push(outline)
+                region.holes.push(outline);
             }
         }
     }

@@ -52,7 +52,7 @@ fn round_nose<T: Copy + PartialEq>(search: &mut Search<'_, T>, pieces: &[Piece<T
     let segment = &pieces[index].segment;
     let Some(arc) = segment.arc() else { return };
     let least_turn = std::f64::consts::PI - STEEPEST_TAPER;
-    if arc.sweep_rad < least_turn - CONTACT {
+    if segment.sweep_rad() < least_turn - CONTACT {
         return;
     }
     let [before, after] = Flank {
@@ -201,7 +201,7 @@ fn touching_radius(at: Point, normal: Point, segment: &Segment) -> f64 {
         Some(arc) => {
             let arm = at - arc.centre;
             // Inside a convex arc the centres are radius less disc apart, outside a concave one both together.
-            let signed = if arc.sweep_rad > 0.0 {
+            let signed = if arc.bulge > 0.0 {
                 arc.radius
             } else {
                 -arc.radius

@@ -209,7 +209,12 @@ impl Segment {
     /// The point of the piece nearest to `point`.
     #[must_use]
     pub fn nearest(&self, point: Point) -> Point {
-        if let Some(arc) = self.arc() {
+        self.nearest_with(self.arc().as_ref(), point)
+    }
+
+    /// The same where the circle under it is known already.
+    pub(super) fn nearest_with(&self, arc: Option<&Arc>, point: Point) -> Point {
+        if let Some(arc) = arc {
             return match arc.toward(point) {
                 Some(foot) if arc.covers(foot) => foot,
                 Some(_) => self.nearer_end(point),

@@ -92,7 +92,8 @@ impl<T: Copy + PartialEq> Search<'_, T> {
         };
         // A disc found by halving is known to about a millionth of its size.
         let least = thickness / 2.0 * (1.0 - 1e-6) - CONTACT;
-        if is_clear(self.outline.pieces_in_order(), centre, least) && self.outline.contains(centre) {
+        if is_clear(self.outline.pieces_in_order(), centre, least) && self.outline.contains(centre)
+        {
             self.best = Some(Wall {
                 thickness,
                 a,

@@ -57,7 +57,7 @@ use std::path::PathBuf;
 
 use thiserror::Error;
 
-use crate::document::ReadError;
+use crate::document::{ReadError, demo_designs};
 use crate::workshop::Workshop;
 use chooser::SystemChooser;
 use window::Window;
@@ -70,7 +70,9 @@ pub enum AppError {
     #[error("the shipped workshop cannot be read: {0}")]
     Workshop(#[from] ReadError),
     /// The system gives no window.
-    #[error("no window could be opened: {0}. The commands `check`, `draw` and `mounts` work without one")]
+    #[error(
+        "no window could be opened: {0}. The commands `check`, `draw` and `mounts` work without one"
+    )]
     Window(String),
 }
 
@@ -79,7 +81,11 @@ pub enum AppError {
 /// # Errors
 /// [`AppError`] when the system gives no window.
 pub fn run(open: Option<PathBuf>) -> Result<(), AppError> {
-    let workspace = Workspace::empty(Workshop::default_set()?);
+    let workshop = Workshop::default_set()?;
+    let workspace = match demo_designs()?.into_iter().next() {
+        Some(demo) => Workspace::new(demo, workshop),
+        None => Workspace::empty(workshop),
+    };
     let viewport = egui::ViewportBuilder::default()
         .with_title("Flangewright")
         .with_app_id("flangewright")
@@ -102,5 +108,6 @@ pub fn run(open: Option<PathBuf>) -> Result<(), AppError> {
         Ok(window)
     };
     // The library's error holds handles that may not leave this thread; its words may.
-    eframe::run_native("flangewright", options, Box::new(start)).map_err(|error| AppError::Window(error.to_string()))
+    eframe::run_native("flangewright", options, Box::new(start))
+        .map_err(|error| AppError::Window(error.to_string()))
 }

@@ -7,6 +7,7 @@ use super::pick::Picked;
 use super::places::Light;
 use super::scene_paint::painted;
 use super::view::{Lit, View};
+use crate::document::FieldRef;
 use crate::drawing::Scene;
 use crate::drawing::section_view::{SectionOptions, section_view};
 
@@ -22,14 +23,23 @@ impl SectionPanel {
     /// Draws the half-section of this revision of the design.
     pub fn section_ui(&mut self, ui: &mut Ui, view: &mut View<'_>, revision: u64) {
         heading_ui(ui, view);
-        if self.scene.as_ref().is_none_or(|(drawn, _)| *drawn != revision) {
+        if self
+            .scene
+            .as_ref()
+            .is_none_or(|(drawn, _)| *drawn != revision)
+        {
             let options = SectionOptions::on_screen(view.design.sheet.section_angle_deg);
-            self.scene = Some((revision, section_view(view.design, view.evaluation, &options)));
+            self.scene = Some((
+                revision,
+                section_view(view.design, view.evaluation, &options),
+            ));
         }
-        let Some((_, scene)) = &self.scene else { return };
+        let Some((_, scene)) = &self.scene else {
+            return;
+        };
         let light = Light::of(view.selection, view.evaluation);
         let showing = Showing {
-            name: "Half-section",
+            name: "Half-section drawing",
             scene,
             revision,
             axes: ["z", "r"],
@@ -39,7 +49,8 @@ impl SectionPanel {
             palette: view.palette,
         };
         let shown = self.canvas.canvas_ui(ui, &showing);
-        painted(&light.in_section(), &shown.way, view.palette, &|_| false).paint(&shown.painter, &shown.way);
+        painted(&light.in_section(), &shown.way, view.palette, &|_| false)
+            .paint(&shown.painter, &shown.way);
         if let Some(picked) = shown.tag.and_then(Picked::of) {
             pick_ui(view, picked, &shown.response);
         }
@@ -62,14 +73,18 @@ pub fn pick_ui(view: &mut View<'_>, picked: Picked, response: &egui::Response) {
 }
 
 fn told(view: &View<'_>, picked: Picked) -> String {
-    let value = picked.field().and_then(|field| match field {
-        crate::document::FieldRef::Ring(key) => view
-            .evaluation
-            .derivation
-            .dimension(key)
-            .and_then(|state| state.value)
-            .map(|value| format!("{}: {}", key.label(), key.unit().show(value))),
-        _ => None,
+    let ring_key = if let Some(FieldRef::Ring(key)) = picked.field() {
+        Some(key)
+    } else {
+        None
+    };
+    let state = ring_key.and_then(|key| view.evaluation.derivation.dimension(key));
+    let value = state.and_then(|state| {
+        Some(format!(
+            "{}: {}",
+            state.key.label(),
+            state.key.unit().show(state.value?)
+        ))
     });
     match value {
         Some(value) => format!("{}\n{value}\nclick to edit", picked.label()),
@@ -81,6 +96,12 @@ fn heading_ui(ui: &mut Ui, view: &View<'_>) {
     ui.horizontal(|ui| {
         ui.strong("Half-section");
         let angle = view.design.sheet.section_angle_deg;
-        ui.label(RichText::new(format!("cut at {angle:.1}°, light from the left, z = 0 at the flange rear face")).weak().small());
+        ui.label(
+            RichText::new(format!(
+                "cut at {angle:.1}°, light from the left, z = 0 at the flange rear face"
+            ))
+            .weak()
+            .small(),
+        );
     });
 }

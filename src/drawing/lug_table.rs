@@ -21,10 +21,11 @@ pub fn lug_table(ring: &ResolvedRing, mark: DecimalMark) -> Vec<String> {
     for (place, lug) in numbered(ring) {
         // Seen from behind, the end of a lug comes first.
         let start = behind(lug.end_deg());
+        let end = (start + lug.extent_deg).rem_euclid(360.0);
         lines.push(format!(
             "{place}: {}\u{b0} to {}\u{b0} \u{b1}{}\u{b0}",
             number(start),
-            number(start + lug.extent_deg),
+            number(end),
             number(INDEXED_DEG)
         ));
     }

@@ -150,9 +150,9 @@ fn choices(dice: &mut Dice, design: &mut Design) {
         }
         1 => ring.pin = Choice::Set(dice.pick(&[PinHandling::Pressed, PinHandling::LeftFree])),
         2 => ring.milling = dice.pick(&MillingMethod::ALL),
-        3 => {
-            dice.pick(&["end mill 2", "end mill 3", "end mill 8", "none such"]).clone_into(&mut ring.cutter)
-        }
+        3 => dice
+            .pick(&["end mill 2", "end mill 3", "end mill 8", "none such"])
+            .clone_into(&mut ring.cutter),
         4 => ring.trim_mm = dice.between(-5.0, 5.0),
         _ => {
             ring.pieces = Pieces::Two {

@@ -67,7 +67,7 @@ fn spoil(dice: &mut Dice, design: &mut Design, kind: usize) {
         14 => obstacles(dice, design),
         _ => {
             *design.limits.get_mut(dice.pick(LimitKey::ALL)) =
-                dice.pick(&[0.0, 0.01, 1.0, 7.5, 100.0, 1000.0])
+                dice.pick(&[0.0, 0.01, 1.0, 7.5, 100.0, 1000.0]);
         }
     }
 }
@@ -146,7 +146,7 @@ fn choices(dice: &mut Dice, design: &mut Design) {
     match dice.below(6) {
         0 => {
             ring.seat =
-                Choice::Set(dice.pick(&[SeatKind::Boss, SeatKind::Flush, SeatKind::Counterbore]))
+                Choice::Set(dice.pick(&[SeatKind::Boss, SeatKind::Flush, SeatKind::Counterbore]));
         }
         1 => ring.pin = Choice::Set(dice.pick(&[PinHandling::Pressed, PinHandling::LeftFree])),
         2 => ring.milling = dice.pick(&MillingMethod::ALL),

@@ -30,7 +30,9 @@ pub(super) fn standing_of(design: &Design, field: FieldRef) -> Option<Standing> 
         | FieldRef::Finish
         | FieldRef::ThreadHold
         | FieldRef::Cutter
-        | FieldRef::Material => return None,
+        | FieldRef::Material
+        | FieldRef::Clocking
+        | FieldRef::Pieces => return None,
     })
 }
 

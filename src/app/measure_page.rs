@@ -95,7 +95,7 @@ impl MeasurePage {
         let (list, rest) = room.split_left_right_at_x(room.left() + LIST_WIDTH);
         let (middle, editor) = rest.split_left_right_at_x(rest.right() - EDITOR_WIDTH);
         part_ui(ui, list, "values to measure", |ui| {
-            self.list_ui(ui, view, jumped)
+            self.list_ui(ui, view, jumped);
         });
         part_ui(ui, editor, "readings", |ui| {
             self.readings.readings_ui(ui, view, self.asked);

@@ -153,6 +153,11 @@ fn pieces_ui(ui: &mut Ui, view: &mut View<'_>) {
     ) {
         view.wish_from(salt, Edit::Pieces(if two { TWO } else { Pieces::One }));
     }
+    two_pieces_ui(ui, view, now);
+}
+
+/// Wall and set-screws of a clamped insert.
+fn two_pieces_ui(ui: &mut Ui, view: &mut View<'_>, now: Pieces) {
     let Pieces::Two {
         clamp_wall_mm,
         screw_diameter_mm,

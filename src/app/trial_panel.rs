@@ -171,7 +171,7 @@ impl TrialPanel {
             }
             Progress::Done(Err(cancelled)) => self.said = Some(cancelled.to_string()),
             Progress::BrokenOff => {
-                self.said = Some("The trial broke off; run it again.".to_owned())
+                self.said = Some("The trial broke off; run it again.".to_owned());
             }
         }
         self.running = None;

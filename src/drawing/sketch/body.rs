@@ -61,12 +61,12 @@ pub(super) fn sketch(asked: Asked) -> Scene {
             "is there a sprung pin?",
         ),
         Asked::FreeDepth => {
-            along(&mut scene, at(0.0, 12.0), at(25.0, 12.0), 12.0, "depth");
+            along(&mut scene, at(0.0, 12.0), at(34.4, 12.0), 12.0, "depth");
             across(
                 &mut scene,
-                at(25.0, 0.0),
-                at(25.0, 12.0),
-                34.0,
+                at(34.4, 0.0),
+                at(34.4, 12.0),
+                44.0,
                 "at this radius",
             );
         }
@@ -134,8 +134,8 @@ fn fittings(scene: &mut Scene, asked: Asked) {
 /// The mirror with its sweep ahead of the sensor.
 fn mirror(scene: &mut Scene) {
     let kind = LineType::ContinuousWide;
-    line(scene, Role::Hidden, kind, at(22.0, 18.0), at(48.0, -14.0));
-    words(scene, at(44.0, 6.0), "mirror");
+    line(scene, Role::Hidden, kind, at(30.0, 18.0), at(52.0, -12.0));
+    words(scene, at(50.0, 8.0), "mirror");
 }
 
 fn number(scene: &mut Scene, key: BodyField) {
@@ -147,15 +147,15 @@ fn number(scene: &mut Scene, key: BodyField) {
         BodyField::FlangeInner => diameter(scene, 0.0, INNER, LEFT, name),
         BodyField::FlangeOuter => diameter(scene, 0.0, OUTER, LEFT, name),
         BodyField::EarFrontDepth => {
-            along(scene, at(0.0, -THROAT), at(EAR.0, -THROAT), WITHIN, name)
+            along(scene, at(0.0, -THROAT), at(EAR.0, -THROAT), WITHIN, name);
         }
         BodyField::EarThickness => {
-            along(scene, at(EAR.0, -THROAT), at(EAR.1, -THROAT), WITHIN, name)
+            along(scene, at(EAR.0, -THROAT), at(EAR.1, -THROAT), WITHIN, name);
         }
         BodyField::SpringCircle => diameter(scene, SPRING.1, SPRING_RADIUS, RIGHT, name),
         BodyField::SpringForce => pointed(scene, at(SPRING.0, SPRING_RADIUS), at(26.0, 32.0), name),
         BodyField::StopRadius => {
-            across(scene, at(STOP.1, 0.0), at(STOP.1, STOP_RADIUS), RIGHT, name)
+            across(scene, at(STOP.1, 0.0), at(STOP.1, STOP_RADIUS), RIGHT, name);
         }
         BodyField::StopDepth => along(
             scene,

@@ -162,7 +162,7 @@ fn number(scene: &mut Scene, key: LensField) {
             name,
         ),
         LensField::ThreadRunOut => {
-            along(scene, at(0.0, -SHOULDER), at(RUN_OUT, -THREAD), BELOW, name)
+            along(scene, at(0.0, -SHOULDER), at(RUN_OUT, -THREAD), BELOW, name);
         }
         LensField::ShoulderFillet => pointed(scene, at(0.2, THREAD + 0.2), at(14.0, 34.0), name),
         LensField::ShoulderDiameter => diameter(scene, 0.0, SHOULDER, RIGHT, name),

@@ -66,7 +66,7 @@ pub(super) fn sketch(asked: Asked) -> Scene {
             );
             clockwise(&mut scene, 0.0, 100.0, NEAR_LINE, OUTER, "from");
             let radius = placed(52.0, 110.0);
-            pointed(&mut scene, radius, at(34.0, -40.0), "radii and depths");
+            pointed(&mut scene, radius, at(62.0, -40.0), "radii and depths");
         }
     }
     scene

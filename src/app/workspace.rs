@@ -328,9 +328,9 @@ mod tests {
         let folder = tempfile::tempdir().unwrap();
         let mut workspace = workspace();
         workspace.edit(&Edit::Name("trial".to_owned())).unwrap();
-        assert_eq!(workspace.title(), "trial * - Flangewright");
+        assert_eq!(workspace.title(), "trial * - 1 clash - Flangewright");
         workspace.save_to(&folder.path().join("kept.ron")).unwrap();
-        assert_eq!(workspace.title(), "kept - Flangewright");
+        assert_eq!(workspace.title(), "kept - 1 clash - Flangewright");
         assert!(workspace.undo() && workspace.is_changed());
     }
 

@@ -4,6 +4,7 @@ use egui::{Color32, RichText, Ui};
 use egui_plot::{Legend, Line, LineStyle, Plot, PlotPoints};
 
 use super::palette::Palette;
+use super::plot_grid::marks;
 use super::view::View;
 use crate::evaluate::LightReport;
 use crate::mount::show_number;
@@ -31,6 +32,8 @@ impl LightPlot {
             .allow_zoom(false)
             .allow_scroll(false)
             .allow_boxed_zoom(false)
+            .x_grid_spacer(marks)
+            .y_grid_spacer(marks)
             .default_x_bounds(0.0, report.corner_mm)
             .default_y_bounds(0.0, 105.0)
             .x_axis_label("image height, mm from the middle")
@@ -120,7 +123,8 @@ fn slant(report: &LightReport, palette: Palette) -> Line<'static> {
 }
 
 /// An f-number as it is engraved.
-fn stop_words(stop: f64) -> String {
+#[must_use]
+pub fn stop_words(stop: f64) -> String {
     if stop.fract() == 0.0 {
         format!("{stop:.0}")
     } else {

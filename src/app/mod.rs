@@ -46,6 +46,7 @@ mod path_panel;
 mod pick;
 mod places;
 mod plan_panel;
+mod plot_grid;
 mod readings_editor;
 mod ring_column;
 mod rows;

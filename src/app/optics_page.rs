@@ -46,16 +46,20 @@ impl OpticsPage {
                 let frame = Frame::new().inner_margin(Margin::symmetric(12, 6));
                 frame.show(ui, |ui| {
                     ui.columns_const(|[left, right]| {
-                        left.label(heading("Light over the image height"));
-                        match &worked.light {
-                            Ok(report) => self.light.light_ui(left, view, report, height),
-                            Err(lacks) => lacks_ui(left, view, lacks),
-                        }
-                        right.label(heading("Sharpness over the error of thickness"));
-                        match &worked.sharpness {
-                            Ok(found) => self.sharpness.sharpness_ui(right, view, found, height),
-                            Err(lacks) => lacks_ui(right, view, lacks),
-                        }
+                        left.vertical(|ui| {
+                            ui.label(heading("Light over the image height"));
+                            match &worked.light {
+                                Ok(report) => self.light.light_ui(ui, view, report, height),
+                                Err(lacks) => lacks_ui(ui, view, lacks),
+                            }
+                        });
+                        right.vertical(|ui| {
+                            ui.label(heading("Sharpness over the error of thickness"));
+                            match &worked.sharpness {
+                                Ok(found) => self.sharpness.sharpness_ui(ui, view, found, height),
+                                Err(lacks) => lacks_ui(ui, view, lacks),
+                            }
+                        });
                     });
                     ui.separator();
                     self.focus.focus_ui(ui, view);

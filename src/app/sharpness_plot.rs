@@ -3,6 +3,8 @@
 use egui::{RichText, Ui};
 use egui_plot::{Axis, Corner, HLine, Legend, Line, LineStyle, Plot, PlotPoints, Span, VLine};
 
+use super::light_plot::stop_words;
+use super::plot_grid::marks;
 use super::view::View;
 use crate::evaluate::Sharpness;
 use crate::mount::show_number;
@@ -46,6 +48,8 @@ impl SharpnessPlot {
             .allow_zoom(false)
             .allow_scroll(false)
             .allow_boxed_zoom(false)
+            .x_grid_spacer(marks)
+            .y_grid_spacer(marks)
             .include_y(0.0)
             .x_axis_label("ring too thin (-) or too thick (+), mm")
             .y_axis_label(label)
@@ -133,7 +137,7 @@ fn told_here(found: &Sharpness, shown: Shown) -> Vec<String> {
         "the ring as drawn is {} mm {side}: {inside} the depth of focus of ±{} mm at f/{} (N c, c {} µm)",
         show_number(found.error_mm.abs(), 3),
         show_number(found.half_depth_mm, 3),
-        show_number(found.f_number, 1),
+        stop_words(found.f_number),
         show_number(found.circle_um, 1)
     )];
     lines.push(match shown {

@@ -8,6 +8,7 @@ use egui::{ComboBox, Context, ProgressBar, RichText, Ui};
 use egui_plot::{Axis, Bar, BarChart, Legend, LineStyle, Plot, Span, VLine};
 
 use super::job::{Job, Progress};
+use super::plot_grid::marks;
 use super::view::View;
 use crate::mount::{Unit, show_number};
 use crate::tolerance::{Cancelled, Outcome, Stack, Trial, simulate};
@@ -236,6 +237,8 @@ fn outcome_ui(ui: &mut Ui, view: &View<'_>, tried: &Tried) {
         .allow_zoom(false)
         .allow_scroll(false)
         .allow_boxed_zoom(false)
+        .x_grid_spacer(marks)
+        .y_grid_spacer(marks)
         .x_axis_label("focus error, mm: ring too thin (-) or too thick (+)")
         .y_axis_label("rings, % in each bar");
     let palette = view.palette;

@@ -4,7 +4,7 @@ use egui::{Color32, RichText, Ui};
 use egui_plot::{Legend, Line, LineStyle, Plot, PlotPoints};
 
 use super::palette::Palette;
-use super::plot_grid::marks;
+use super::plot_grid::{mark_words, marks};
 use super::view::View;
 use crate::evaluate::LightReport;
 use crate::mount::show_number;
@@ -27,13 +27,19 @@ impl LightPlot {
         let with_slant = self.with_slant;
         let plot = Plot::new("light over height")
             .height(height)
-            .legend(Legend::default().position(egui_plot::Corner::LeftBottom))
+            .legend(
+                Legend::default()
+                    .follow_insertion_order(true)
+                    .position(egui_plot::Corner::LeftBottom),
+            )
             .allow_drag(false)
             .allow_zoom(false)
             .allow_scroll(false)
             .allow_boxed_zoom(false)
             .x_grid_spacer(marks)
             .y_grid_spacer(marks)
+            .x_axis_formatter(mark_words)
+            .y_axis_formatter(mark_words)
             .default_x_bounds(0.0, report.corner_mm)
             .default_y_bounds(0.0, 105.0)
             .x_axis_label("image height, mm from the middle")

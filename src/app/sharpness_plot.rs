@@ -4,7 +4,7 @@ use egui::{RichText, Ui};
 use egui_plot::{Axis, Corner, HLine, Legend, Line, LineStyle, Plot, PlotPoints, Span, VLine};
 
 use super::light_plot::stop_words;
-use super::plot_grid::marks;
+use super::plot_grid::{mark_words, marks};
 use super::view::View;
 use crate::evaluate::Sharpness;
 use crate::mount::show_number;
@@ -43,13 +43,19 @@ impl SharpnessPlot {
         let points = points_of(found, shown);
         let plot = Plot::new(("sharpness", label))
             .height(height)
-            .legend(Legend::default().position(corner))
+            .legend(
+                Legend::default()
+                    .follow_insertion_order(true)
+                    .position(corner),
+            )
             .allow_drag(false)
             .allow_zoom(false)
             .allow_scroll(false)
             .allow_boxed_zoom(false)
             .x_grid_spacer(marks)
             .y_grid_spacer(marks)
+            .x_axis_formatter(mark_words)
+            .y_axis_formatter(mark_words)
             .include_y(0.0)
             .x_axis_label("ring too thin (-) or too thick (+), mm")
             .y_axis_label(label)
@@ -123,10 +129,16 @@ fn told(position: &egui_plot::HoverPosition<'_>, unit: &str) -> Option<String> {
 
 /// What the plot comes to for the ring as drawn.
 fn told_here(found: &Sharpness, shown: Shown) -> Vec<String> {
-    let side = if found.error_mm < 0.0 {
-        "too thin"
+    // Under half a micrometre is nothing that anybody can see or measure.
+    let off = if found.error_mm.abs() < 5e-4 {
+        "just right".to_owned()
     } else {
-        "too thick"
+        let side = if found.error_mm < 0.0 {
+            "thin"
+        } else {
+            "thick"
+        };
+        format!("{} mm too {side}", show_number(found.error_mm.abs(), 3))
     };
     let inside = if found.error_mm.abs() <= found.half_depth_mm {
         "inside"
@@ -134,8 +146,7 @@ fn told_here(found: &Sharpness, shown: Shown) -> Vec<String> {
         "outside"
     };
     let mut lines = vec![format!(
-        "the ring as drawn is {} mm {side}: {inside} the depth of focus of ±{} mm at f/{} (N c, c {} µm)",
-        show_number(found.error_mm.abs(), 3),
+        "the ring as drawn is {off}: {inside} the depth of focus of ±{} mm at f/{} (N c, c {} µm)",
         show_number(found.half_depth_mm, 3),
         stop_words(found.f_number),
         show_number(found.circle_um, 1)

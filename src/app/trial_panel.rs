@@ -8,7 +8,7 @@ use egui::{ComboBox, Context, ProgressBar, RichText, Ui};
 use egui_plot::{Axis, Bar, BarChart, Legend, LineStyle, Plot, Span, VLine};
 
 use super::job::{Job, Progress};
-use super::plot_grid::marks;
+use super::plot_grid::{mark_words, marks};
 use super::view::View;
 use crate::mount::{Unit, show_number};
 use crate::tolerance::{Cancelled, Outcome, Stack, Trial, simulate};
@@ -232,13 +232,15 @@ fn outcome_ui(ui: &mut Ui, view: &View<'_>, tried: &Tried) {
     let height = (ui.ctx().content_rect().height() * 0.4).clamp(220.0, 460.0);
     let plot = Plot::new("histogram of the trial")
         .height(height)
-        .legend(Legend::default())
+        .legend(Legend::default().follow_insertion_order(true))
         .allow_drag(false)
         .allow_zoom(false)
         .allow_scroll(false)
         .allow_boxed_zoom(false)
         .x_grid_spacer(marks)
         .y_grid_spacer(marks)
+        .x_axis_formatter(mark_words)
+        .y_axis_formatter(mark_words)
         .x_axis_label("focus error, mm: ring too thin (-) or too thick (+)")
         .y_axis_label("rings, % in each bar");
     let palette = view.palette;

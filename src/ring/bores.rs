@@ -14,22 +14,36 @@ pub struct BoreCorner {
     pub feature: Feature,
 }
 
-/// Every corner of the inside of a half-section, from the image plane `body_register_mm` behind the flange. Light
-/// runs straight, so a land cuts with its two edges and nothing between them.
+/// Every corner of the inside of a half-section, each once, from the image plane `body_register_mm` behind the
+/// flange. Light runs straight, so a land cuts with its two edges and nothing between them. A corner where a straight
+/// land meets a tapered one belongs to the straight land.
 #[must_use]
 pub fn bore_corners(section: &Outline<Feature>, body_register_mm: f64) -> Vec<BoreCorner> {
-    section
-        .pieces()
-        .filter(|(_, feature)| is_inside(*feature))
-        .flat_map(|(piece, feature)| [piece.a, piece.b].map(|corner| (corner, feature)))
-        .map(|(corner, feature)| BoreCorner {
-            edge: BoreEdge {
+    let inside = |straight: bool| {
+        section.pieces().filter(move |(piece, feature)| {
+            is_inside(*feature) && ((piece.a.y - piece.b.y).abs() < SAME_MM) == straight
+        })
+    };
+    let mut corners: Vec<BoreCorner> = Vec::new();
+    for (piece, feature) in inside(true).chain(inside(false)) {
+        for corner in [piece.a, piece.b] {
+            let edge = BoreEdge {
                 distance_mm: body_register_mm - corner.x,
                 radius_mm: corner.y,
-            },
-            feature,
-        })
-        .collect()
+            };
+            if !corners.iter().any(|one| is_same(one.edge, edge)) {
+                corners.push(BoreCorner { edge, feature });
+            }
+        }
+    }
+    corners
+}
+
+/// Corners nearer than this are one, mm.
+const SAME_MM: f64 = 1e-9;
+
+fn is_same(a: BoreEdge, b: BoreEdge) -> bool {
+    (a.distance_mm - b.distance_mm).abs() < SAME_MM && (a.radius_mm - b.radius_mm).abs() < SAME_MM
 }
 
 const fn is_inside(feature: Feature) -> bool {
@@ -82,6 +96,10 @@ mod tests {
             .filter(|corner| corner.feature == Feature::LipBore)
             .collect();
         assert_eq!(lip.len(), 2);
+        let places: Vec<_> = corners.iter().map(|corner| corner.edge).collect();
+        for (place, edge) in places.iter().enumerate() {
+            assert!(!places[place + 1..].contains(edge), "twice: {edge:?}");
+        }
         let face =
             register + ring.sizes.get(RingKey::SeatHeight) - ring.sizes.get(RingKey::LipFaceDepth);
         assert!(

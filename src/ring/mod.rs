@@ -31,7 +31,7 @@ pub use cut::cut_through_a_lug;
 pub use derive::derive;
 pub use envelopes::parts_of;
 pub use feature::{BodyPart, Feature, LensPart};
-pub use flank::{least_gap_deg, lug_intrusion};
+pub use flank::{least_gap_deg, lug_intrusion, most_in};
 pub use parts::Parts;
 pub use plan::{Hole, Plan, gaps_between};
 pub use resolved::{Derivation, DimensionState, PinUse, Refusal, ResolvedRing, Twist};

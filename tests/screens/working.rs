@@ -15,7 +15,7 @@ fn tolerance(bench: &Bench) -> Tolerance {
 #[test]
 fn a_finding_opens_to_formula_numbers_inputs_source_and_assumption() {
     let mut bench = Bench::new();
-    bench.click("Lip thickness");
+    bench.press_by_key("Lip thickness");
     assert!(bench.says("lip thickness = 1.00 mm"));
     assert!(bench.says("source: common practice, no source"));
     assert!(bench.says("holds if"));

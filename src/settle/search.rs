@@ -1,0 +1,103 @@
+//! The search: many starts, one after the other until a ring without a clash is found, then all that could be nearer.
+
+use rayon::prelude::*;
+
+use super::cancelled::Cancelled;
+use super::chase::chase;
+use super::descend::descend;
+use super::problem::Problem;
+use super::pull_back::pull_back;
+use super::starts::{random, stated};
+use super::whole_steps::to_whole_steps;
+
+/// Random starts over all that may move, where the stated starts lead nowhere.
+const FAR_STARTS: u32 = 48;
+/// Random points nearer than the ring found, each looked at once.
+const NEAR_POINTS: u32 = 256;
+/// How many of them are chased.
+const NEAR_STARTS: usize = 24;
+/// Rounds of looking nearer.
+const ROUNDS: u32 = 3;
+
+/// Some ring without a clash, if one can be found.
+pub(super) fn some_free(problem: &Problem) -> Result<Option<Vec<f64>>, Cancelled> {
+    let starts = stated(problem)?;
+    for start in &starts {
+        if let Some(found) = chase(problem, start, f64::INFINITY)? {
+            return Ok(Some(found));
+        }
+    }
+    let sides: Vec<f64> = problem
+        .let_go
+        .iter()
+        .zip(&problem.start)
+        .map(|(one, start)| (one.high - start).max(start - one.low))
+        .collect();
+    let mut all = starts;
+    all.extend(random(problem, &sides, FAR_STARTS));
+    // The first in order, not the first in time: the same answer whatever the number of threads.
+    let found = all
+        .par_iter()
+        .map(|start| {
+            let chased = chase(problem, start, f64::INFINITY)?;
+            Ok(match chased {
+                Some(found) => Some(found),
+                None => descend(problem, start)?,
+            })
+        })
+        .find_first(|found| !matches!(found, Ok(None)));
+    found.unwrap_or(Ok(None))
+}
+
+/// The nearest ring without a clash that can be found, on whole micrometres where they have room. `progress` is called
+/// with the share done.
+pub(super) fn nearest_free(
+    problem: &Problem,
+    progress: &(impl Fn(f64) + Sync),
+) -> Result<Option<Vec<f64>>, Cancelled> {
+    let Some(found) = some_free(problem)? else {
+        return Ok(None);
+    };
+    progress(0.2);
+    let mut best = pull_back(problem, found)?;
+    for round in 1..=ROUNDS {
+        let Some(nearer) = nearer(problem, &best)? else {
+            break;
+        };
+        best = pull_back(problem, nearer)?;
+        progress(0.2 + 0.8 * f64::from(round) / f64::from(ROUNDS));
+    }
+    let whole = to_whole_steps(problem, best)?;
+    progress(1.0);
+    Ok(Some(whole))
+}
+
+/// A ring without a clash nearer than `best`, from random starts that are nearer.
+fn nearer(problem: &Problem, best: &[f64]) -> Result<Option<Vec<f64>>, Cancelled> {
+    let limit = problem.measure(best);
+    let sides: Vec<f64> = problem
+        .let_go
+        .iter()
+        .map(|one| (limit / one.weight).sqrt())
+        .collect();
+    let mut points = random(problem, &sides, NEAR_POINTS);
+    points.retain(|point| problem.measure(point) < limit);
+    let looked: Vec<bool> = points
+        .par_iter()
+        .map(|point| problem.is_free(point))
+        .collect::<Result<_, _>>()?;
+    let free = points.iter().zip(&looked).filter(|(_, free)| **free);
+    let starts: Vec<Vec<f64>> = stated(problem)?
+        .into_iter()
+        .chain(points.iter().take(NEAR_STARTS).cloned())
+        .collect();
+    let chased: Vec<Option<Vec<f64>>> = starts
+        .par_iter()
+        .map(|start| chase(problem, start, limit))
+        .collect::<Result<_, _>>()?;
+    Ok(free
+        .map(|(point, _)| point)
+        .chain(chased.iter().flatten())
+        .min_by(|a, b| problem.measure(a).total_cmp(&problem.measure(b)))
+        .cloned())
+}

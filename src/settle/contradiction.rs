@@ -16,6 +16,9 @@ use crate::document::RingKey;
 /// Searches that a contradiction takes, roughly, for the share done.
 const SEARCHES: u32 = 40;
 
+/// Random starts of each search: fewer than for settling itself, for there are many searches.
+const FAR_STARTS: u32 = 6;
+
 /// One thing that must give way for the others to hold.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Member {
@@ -125,7 +128,7 @@ impl Court<'_, '_> {
             return Ok(None);
         }
         let relaxed = Problem::new(trial, let_go, self.cancel)?;
-        let found = some_free(&relaxed)?;
+        let found = some_free(&relaxed, FAR_STARTS)?;
         Ok(found.map(|at| relaxed.sizes(&at)))
     }
 

@@ -53,10 +53,14 @@ impl Mark {
         let name = finding.working.first().map(|line| line.result.clone());
         let aspect = match (judged, name) {
             (Some(_), Some(name)) => name,
-            // Without a number the sentence is all there is to tell one state from another.
-            _ if matches!(finding.severity, Severity::Clash | Severity::Caution) => {
-                Cow::Owned(finding.message.clone())
-            }
+            // Without a number the sentence is all there is to tell one state from another: its words, for the
+            // numbers in it may move with the dimension.
+            _ if matches!(finding.severity, Severity::Clash | Severity::Caution) => finding
+                .message
+                .chars()
+                .filter(|sign| !sign.is_ascii_digit())
+                .collect::<String>()
+                .into(),
             _ => Cow::Borrowed(""),
         };
         Self {

@@ -1,7 +1,7 @@
 //! One dimension looked at over its whole range, closely where something changes.
 //!
 //! What the scan does not see: a change of level and back again that lies wholly between two samples, where the
-//! samples on either side and in the middle lie on one straight line. Such samples stand at most [`NEAR`] apart near
+//! samples on either side and in the middle lie on one straight line, or say the same sentence. Such samples stand at most [`NEAR`] apart near
 //! the present value, and a quarter of the distance from it farther out; an eighth of the range where nothing moves.
 //! A bend or a step of a value that stays away from its limits is not followed below [`FINEST`].
 

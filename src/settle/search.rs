@@ -11,7 +11,7 @@ use super::starts::{random, stated};
 use super::whole_steps::to_whole_steps;
 
 /// Random starts over all that may move, where the stated starts lead nowhere.
-const FAR_STARTS: u32 = 48;
+pub(super) const FAR_STARTS: u32 = 48;
 /// Random points nearer than the ring found, each looked at once.
 const NEAR_POINTS: u32 = 256;
 /// How many of them are chased.
@@ -19,8 +19,8 @@ const NEAR_STARTS: usize = 24;
 /// Rounds of looking nearer.
 const ROUNDS: u32 = 3;
 
-/// Some ring without a clash, if one can be found.
-pub(super) fn some_free(problem: &Problem) -> Result<Option<Vec<f64>>, Cancelled> {
+/// Some ring without a clash, if one can be found from the stated starts and so many random ones.
+pub(super) fn some_free(problem: &Problem, far_starts: u32) -> Result<Option<Vec<f64>>, Cancelled> {
     let starts = stated(problem)?;
     for start in &starts {
         if let Some(found) = chase(problem, start, f64::INFINITY)? {
@@ -34,7 +34,7 @@ pub(super) fn some_free(problem: &Problem) -> Result<Option<Vec<f64>>, Cancelled
         .map(|(one, start)| (one.high - start).max(start - one.low))
         .collect();
     let mut all = starts;
-    all.extend(random(problem, &sides, FAR_STARTS));
+    all.extend(random(problem, &sides, far_starts));
     // The first in order, not the first in time: the same answer whatever the number of threads.
     let found = all
         .par_iter()
@@ -55,7 +55,7 @@ pub(super) fn nearest_free(
     problem: &Problem,
     progress: &(impl Fn(f64) + Sync),
 ) -> Result<Option<Vec<f64>>, Cancelled> {
-    let Some(found) = some_free(problem)? else {
+    let Some(found) = some_free(problem, FAR_STARTS)? else {
         return Ok(None);
     };
     progress(0.2);

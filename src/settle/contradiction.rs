@@ -96,7 +96,10 @@ pub(super) fn contradiction(
 /// Everything that may be at fault, what is most often at fault last: it is looked at first.
 fn candidates(problem: &Problem) -> Vec<Member> {
     let let_go = |key: &RingKey| problem.let_go.iter().any(|one| one.key == *key);
-    let bounds = problem.let_go.iter().filter(|one| (one.low, one.high) != one.key.range());
+    let bounds = problem
+        .let_go
+        .iter()
+        .filter(|one| (one.low, one.high) != one.key.range());
     let held = RingKey::ALL.iter().copied().filter(|key| !let_go(key));
     let findings = FindingKey::ALL.iter().copied();
     held.map(Member::Held)
@@ -173,7 +176,11 @@ impl Court<'_, '_> {
         'again: loop {
             let mut releases = Vec::with_capacity(members.len());
             for member in &members {
-                let rest: Vec<Member> = members.iter().copied().filter(|one| one != member).collect();
+                let rest: Vec<Member> = members
+                    .iter()
+                    .copied()
+                    .filter(|one| one != member)
+                    .collect();
                 let Some(sizes) = self.ring_with(&rest)? else {
                     // The rest contradicts itself without this one: it was named in vain.
                     members = rest;

@@ -124,7 +124,10 @@ mod tests {
         };
         let near = |problem: &Problem, cuts: &[Cut], x: f64, y: f64| {
             let found = nearest(problem, cuts).unwrap();
-            assert!((found[0] - x).abs() < 1e-6 && (found[1] - y).abs() < 1e-6, "{found:?}");
+            assert!(
+                (found[0] - x).abs() < 1e-6 && (found[1] - y).abs() < 1e-6,
+                "{found:?}"
+            );
         };
         near(&problem, std::slice::from_ref(&sum), 1.0, 1.0);
         problem.let_go[1].weight = 3.0;

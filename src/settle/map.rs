@@ -82,7 +82,9 @@ pub fn map(
         .map(|height| {
             let cell = |value: &f64| {
                 go_on(cancel)?;
-                Ok(cell_of(&trial.read(&[(across.key, *value), (up.key, *height)])))
+                Ok(cell_of(
+                    &trial.read(&[(across.key, *value), (up.key, *height)]),
+                ))
             };
             let row = columns.iter().map(cell).collect::<Result<Vec<_>, _>>()?;
             progress(share(done.fetch_add(1, Ordering::Relaxed) + 1, lines.len()));
@@ -142,7 +144,10 @@ mod tests {
                 levels.insert(cell.level);
             }
         }
-        assert!(levels.len() > 1, "a map of one colour shows nothing: {levels:?}");
+        assert!(
+            levels.len() > 1,
+            "a map of one colour shows nothing: {levels:?}"
+        );
     }
 
     #[test]

@@ -14,7 +14,7 @@ use super::problem::{LetGo, Problem, SettleError};
 use super::search::nearest_free;
 use super::trial::Trial;
 use crate::checks::{FindingKey, Severity};
-use crate::document::{Choice, Design, RingKey};
+use crate::document::{Design, RingKey};
 use crate::evaluate::{Evaluation, evaluate};
 use crate::workshop::Workshop;
 
@@ -87,7 +87,7 @@ pub fn settle(
         })));
     }
     let found = match nearest_free(&problem, &|share| progress(share))? {
-        Some(at) => settled(&problem, &at, before),
+        Some(at) => settled(&problem, &at, &before),
         None => None,
     };
     Ok(match found {
@@ -96,42 +96,43 @@ pub fn settle(
     })
 }
 
-/// The design handed back: what did not move is left as it was stated, where that too has no clash.
-fn settled(problem: &Problem, at: &[f64], before: Evaluation) -> Option<Settled> {
-    let mut moves: Vec<Move> = problem
-        .sizes(at)
-        .into_iter()
-        .zip(&problem.start)
-        .filter(|((_, to), from)| (to - *from).abs() > UNMOVED)
-        .map(|((key, to), from)| Move {
-            key,
-            from: *from,
-            to,
-        })
+/// The design handed back. What did not move is left as it was stated, unless its rule would then move it.
+fn settled(problem: &Problem, at: &[f64], before: &Evaluation) -> Option<Settled> {
+    let goal = problem.sizes(at);
+    let has_moved = |((_, to), from): &((RingKey, f64), f64)| (to - from).abs() > UNMOVED;
+    let mut moves: Vec<Move> = goal
+        .iter()
+        .copied()
+        .zip(problem.start.iter().copied())
+        .filter(has_moved)
+        .map(|((key, to), from)| Move { key, from, to })
         .collect();
     moves.sort_by_key(|one| one.key);
-    let moved: Vec<(RingKey, f64)> = moves.iter().map(|one| (one.key, one.to)).collect();
-    let as_stated = problem.trial.with(&moved);
-    let all_set = problem.trial.with(&problem.sizes(at));
-    [as_stated, all_set].into_iter().find_map(|design| {
+    let mut sizes: Vec<(RingKey, f64)> = moves.iter().map(|one| (one.key, one.to)).collect();
+    // Each pass sets at least one more dimension, or ends.
+    for _ in 0..=goal.len() {
+        let design = problem.trial.with(&sizes);
         let after = evaluate(&design, problem.trial.workshop);
-        (after.count(Severity::Clash) == 0).then(|| Settled {
-            measure: problem.measure(at),
-            moves: moves.clone(),
-            before: before.clone(),
-            design,
-            after,
-        })
-    })
-}
-
-impl Settled {
-    /// Whether a dimension is set by hand in the settled ring that was not before.
-    #[must_use]
-    pub fn sets(&self, key: RingKey, before: &Design) -> bool {
-        let set = |design: &Design| matches!(design.ring.dimensions.get(key).value, Choice::Set(_));
-        set(&self.design) && !set(before)
+        let strays = |(key, to): &&(RingKey, f64)| {
+            let value = after
+                .derivation
+                .dimension(*key)
+                .and_then(|state| state.value);
+            value.is_none_or(|value| (value - to).abs() > UNMOVED)
+        };
+        let straying: Vec<(RingKey, f64)> = goal.iter().filter(strays).copied().collect();
+        if straying.is_empty() {
+            return (after.count(Severity::Clash) == 0).then(|| Settled {
+                measure: problem.measure(at),
+                moves,
+                before: before.clone(),
+                design,
+                after,
+            });
+        }
+        sizes.extend(straying);
     }
+    None
 }
 
 #[cfg(test)]

@@ -152,7 +152,9 @@ impl<'a> Problem<'a> {
     /// The nearest values inside the bounds.
     pub(super) fn inside(&self, at: &[f64]) -> Vec<f64> {
         let bounds = self.let_go.iter().zip(at);
-        bounds.map(|(one, at)| at.clamp(one.low, one.high)).collect()
+        bounds
+            .map(|(one, at)| at.clamp(one.low, one.high))
+            .collect()
     }
 }
 

@@ -37,7 +37,8 @@ fn along_the_line(problem: &Problem, from: &[f64]) -> Result<(Vec<f64>, Vec<f64>
     let goal = problem.inside(&problem.start);
     let on_the_line = |share: f64| -> Vec<f64> {
         let ends = from.iter().zip(&goal);
-        ends.map(|(from, goal)| from + (goal - from) * share).collect()
+        ends.map(|(from, goal)| from + (goal - from) * share)
+            .collect()
     };
     if problem.is_free(&goal)? {
         return Ok((goal.clone(), goal));
@@ -58,7 +59,9 @@ fn along_the_line(problem: &Problem, from: &[f64]) -> Result<(Vec<f64>, Vec<f64>
 fn by_steps(problem: &Problem, from: Vec<f64>) -> Result<Vec<f64>, Cancelled> {
     let mut best = from;
     let far = best.iter().zip(&problem.start);
-    let mut step = far.map(|(at, start)| (at - start).abs()).fold(0.0, f64::max);
+    let mut step = far
+        .map(|(at, start)| (at - start).abs())
+        .fold(0.0, f64::max);
     while step > FINEST {
         let mut moved = false;
         for next in neighbours(problem, &best, step) {

@@ -149,7 +149,11 @@ fn stop_of(evaluation: &Evaluation) -> Option<Stop> {
     if let Some(fault) = &evaluation.shape_fault {
         return Some(Stop::Shape(fault.clone()));
     }
-    evaluation.derivation.ring.is_none().then_some(Stop::Lacking)
+    evaluation
+        .derivation
+        .ring
+        .is_none()
+        .then_some(Stop::Lacking)
 }
 
 /// Sizes that make no shape, with the millimetres they lack, where the fault is one of order.

@@ -77,7 +77,9 @@ impl Scan<'_> {
         }
         values.retain(|value| (low..=high).contains(value));
         values.sort_by(f64::total_cmp);
-        values.dedup_by(|a, b| *a - *b < EDGE / 2.0 && *a != self.present);
+        let present = self.present.to_bits();
+        // The present value itself is kept to the last digit.
+        values.dedup_by(|a, b| *a - *b < EDGE / 2.0 && a.to_bits() != present);
         values
     }
 

@@ -36,7 +36,10 @@ fn a_kink_tells_both_sides() {
     let Kind::Kink { below, above } = pin.kind else {
         panic!("{pin:?}")
     };
-    assert!((below - 1.0).abs() < 1e-6 && (above + 1.0).abs() < 1e-6, "{pin:?}");
+    assert!(
+        (below - 1.0).abs() < 1e-6 && (above + 1.0).abs() < 1e-6,
+        "{pin:?}"
+    );
 }
 
 #[test]
@@ -46,5 +49,8 @@ fn the_strongest_comes_first_and_nothing_still_is_listed() {
     assert!(all.is_sorted_by(|a, b| strength(a) >= strength(b)));
     assert!(all.len() > 20, "{}", all.len());
     let kinked = |one: &Sensitivity| matches!(one.kind, Kind::Kink { .. });
-    assert!(all.iter().all(|one| one.slope.abs() > NOTHING || kinked(one)));
+    assert!(
+        all.iter()
+            .all(|one| one.slope.abs() > NOTHING || kinked(one))
+    );
 }

@@ -70,7 +70,11 @@ pub(super) fn random(problem: &Problem, half_sides: &[f64], count: u32) -> Vec<V
     let mut even = || -> f64 { StandardUniform.sample(&mut random) };
     (0..count)
         .map(|number| {
-            let near = if number % 2 == 0 { 1.0 } else { even() * even() };
+            let near = if number % 2 == 0 {
+                1.0
+            } else {
+                even() * even()
+            };
             let sides = problem.start.iter().zip(half_sides).zip(&problem.let_go);
             sides
                 .map(|((start, half), one)| {

@@ -27,12 +27,13 @@ pub(super) struct Sample {
 pub(super) fn clash_throughout(a: &Sample, b: &Sample) -> bool {
     let width = b.at - a.at;
     a.reading.at(Level::Clash).any(|one| {
-        let other = b.reading.like(one).filter(|mark| mark.level == Level::Clash);
+        let other = b
+            .reading
+            .like(one)
+            .filter(|mark| mark.level == Level::Clash);
         let both = one.judged.zip(other.and_then(|mark| mark.judged));
         one.unit == Unit::Mm
-            && both.is_some_and(|(one, other)| {
-                -(one.margin + other.margin) > STEEPEST * width
-            })
+            && both.is_some_and(|(one, other)| -(one.margin + other.margin) > STEEPEST * width)
     })
 }
 
@@ -47,9 +48,7 @@ pub(super) fn on_one_level(a: &Sample, middle: &Sample, b: &Sample) -> bool {
     match level {
         // One clash that stays is enough.
         Level::Clash => a.reading.at(level).any(steady),
-        Level::Caution => {
-            a.reading.at(level).any(steady) && a.reading.marks.iter().all(steady)
-        }
+        Level::Caution => a.reading.at(level).any(steady) && a.reading.marks.iter().all(steady),
         Level::Free => a.reading.marks.iter().all(steady),
     }
 }

@@ -8,16 +8,13 @@ use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
 
 use super::problem::{LetGo, Problem, SettleError};
 use super::reading::Stop;
-use super::search::some_free;
+use super::search::{Effort, some_free};
 use super::trial::Trial;
 use crate::checks::FindingKey;
 use crate::document::RingKey;
 
 /// Searches that a contradiction takes, roughly, for the share done.
 const SEARCHES: u32 = 40;
-
-/// Random starts of each search: fewer than for settling itself, for there are many searches.
-const FAR_STARTS: u32 = 6;
 
 /// One thing that must give way for the others to hold.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -60,6 +57,7 @@ impl Contradiction {
 struct Court<'a, 'p> {
     problem: &'a Problem<'p>,
     cancel: &'a AtomicBool,
+    effort: Effort,
     searches: AtomicUsize,
     progress: &'a (dyn Fn(f64) + Sync),
 }
@@ -69,27 +67,36 @@ pub(super) fn contradiction(
     problem: &Problem,
     progress: &(impl Fn(f64) + Sync),
 ) -> Result<Contradiction, SettleError> {
-    let court = Court {
+    let mut court = Court {
         problem,
         cancel: problem.cancel,
+        effort: Effort::LIGHT,
         searches: AtomicUsize::new(0),
         progress,
     };
     if court.ring_with(&[])?.is_none() {
-        let stop = problem.read(&problem.start)?.stop;
-        let reason = match stop {
-            Some(Stop::Shape(reason) | Stop::Refused(reason)) => reason,
-            Some(Stop::Lacking) | None => "no whole ring was found".to_owned(),
-        };
         return Ok(Contradiction {
             releases: Vec::new(),
-            no_ring: Some(reason),
+            no_ring: Some(what_stops(problem)?),
         });
     }
-    let members = court.smallest(&[], false, &candidates(problem))?;
+    let mut releases = court.verdict()?;
+    court.effort = Effort::FULL;
+    let members: Vec<Member> = releases.iter().map(|release| release.member).collect();
+    if court.ring_with(&members)?.is_some() {
+        // A light search overlooked a ring somewhere: look harder throughout.
+        releases = court.verdict()?;
+    }
     Ok(Contradiction {
-        releases: court.proved(members)?,
+        releases,
         no_ring: None,
+    })
+}
+
+fn what_stops(problem: &Problem) -> Result<String, SettleError> {
+    Ok(match problem.read(&problem.start)?.stop {
+        Some(Stop::Shape(reason) | Stop::Refused(reason)) => reason,
+        Some(Stop::Lacking) | None => "no whole ring was found".to_owned(),
     })
 }
 
@@ -109,6 +116,12 @@ fn candidates(problem: &Problem) -> Vec<Member> {
 }
 
 impl Court<'_, '_> {
+    /// The members at fault, each proved.
+    fn verdict(&self) -> Result<Vec<Release>, SettleError> {
+        let members = self.smallest(&[], false, &candidates(self.problem))?;
+        self.proved(members)
+    }
+
     /// A ring that keeps these members, everything else given up.
     fn ring_with(&self, kept: &[Member]) -> Result<Option<Vec<(RingKey, f64)>>, SettleError> {
         let searches = self.searches.fetch_add(1, Ordering::Relaxed) + 1;
@@ -131,7 +144,7 @@ impl Court<'_, '_> {
             return Ok(None);
         }
         let relaxed = Problem::new(trial, let_go, self.cancel)?;
-        let found = some_free(&relaxed, FAR_STARTS)?;
+        let found = some_free(&relaxed, self.effort)?;
         Ok(found.map(|at| relaxed.sizes(&at)))
     }
 

@@ -10,8 +10,28 @@ use super::pull_back::pull_back;
 use super::starts::{random, stated};
 use super::whole_steps::to_whole_steps;
 
-/// Random starts over all that may move, where the stated starts lead nowhere.
-pub(super) const FAR_STARTS: u32 = 48;
+/// How hard to look for any ring without a clash.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Effort {
+    /// Random starts over all that may move, where the stated starts lead nowhere.
+    random: u32,
+    /// From so many starts downhill, where no chase led anywhere.
+    descents: usize,
+}
+
+impl Effort {
+    /// For the answer itself.
+    pub(super) const FULL: Self = Self {
+        random: 48,
+        descents: 24,
+    };
+    /// For one of many searches.
+    pub(super) const LIGHT: Self = Self {
+        random: 4,
+        descents: 2,
+    };
+}
+
 /// Random points nearer than the ring found, each looked at once.
 const NEAR_POINTS: u32 = 256;
 /// How many of them are chased.
@@ -19,32 +39,43 @@ const NEAR_STARTS: usize = 24;
 /// Rounds of looking nearer.
 const ROUNDS: u32 = 3;
 
-/// Some ring without a clash, if one can be found from the stated starts and so many random ones.
-pub(super) fn some_free(problem: &Problem, far_starts: u32) -> Result<Option<Vec<f64>>, Cancelled> {
-    let starts = stated(problem)?;
-    for start in &starts {
+/// Some ring without a clash, if one can be found.
+pub(super) fn some_free(problem: &Problem, effort: Effort) -> Result<Option<Vec<f64>>, Cancelled> {
+    let stated = stated(problem)?;
+    for start in &stated {
         if let Some(found) = chase(problem, start, f64::INFINITY)? {
             return Ok(Some(found));
         }
     }
-    let sides: Vec<f64> = problem
-        .let_go
-        .iter()
-        .zip(&problem.start)
-        .map(|(one, start)| (one.high - start).max(start - one.low))
+    let random = random(problem, &half_sides(problem), effort.random);
+    let chased = first_found(&random, |start| chase(problem, start, f64::INFINITY))?;
+    if chased.is_some() {
+        return Ok(chased);
+    }
+    let downhill: Vec<Vec<f64>> = stated
+        .into_iter()
+        .chain(random)
+        .take(effort.descents)
         .collect();
-    let mut all = starts;
-    all.extend(random(problem, &sides, far_starts));
-    // The first in order, not the first in time: the same answer whatever the number of threads.
-    let found = all
+    first_found(&downhill, |start| descend(problem, start))
+}
+
+/// The farther bound of each dimension from its start.
+fn half_sides(problem: &Problem) -> Vec<f64> {
+    let sides = problem.let_go.iter().zip(&problem.start);
+    sides
+        .map(|(one, start)| (one.high - start).max(start - one.low))
+        .collect()
+}
+
+/// The first in order, not the first in time: the same answer whatever the number of threads.
+fn first_found(
+    starts: &[Vec<f64>],
+    search: impl Fn(&[f64]) -> Result<Option<Vec<f64>>, Cancelled> + Sync,
+) -> Result<Option<Vec<f64>>, Cancelled> {
+    let found = starts
         .par_iter()
-        .map(|start| {
-            let chased = chase(problem, start, f64::INFINITY)?;
-            Ok(match chased {
-                Some(found) => Some(found),
-                None => descend(problem, start)?,
-            })
-        })
+        .map(|start| search(start))
         .find_first(|found| !matches!(found, Ok(None)));
     found.unwrap_or(Ok(None))
 }
@@ -55,7 +86,7 @@ pub(super) fn nearest_free(
     problem: &Problem,
     progress: &(impl Fn(f64) + Sync),
 ) -> Result<Option<Vec<f64>>, Cancelled> {
-    let Some(found) = some_free(problem, FAR_STARTS)? else {
+    let Some(found) = some_free(problem, Effort::FULL)? else {
         return Ok(None);
     };
     progress(0.2);

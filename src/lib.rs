@@ -10,6 +10,7 @@
 //! - [`tolerance`]: stacks in closed form and by Monte Carlo, readings and their uncertainty.
 //! - [`checks`]: one finding a file: formula, limit, remedy.
 //! - [`evaluate`]: the one pure function from design to evaluation.
+//! - [`settle`]: room to move, sensitivity, and the nearest ring without a clash.
 //! - [`drawing`]: a scene of mm primitives, the sheet, the painters.
 //! - [`app`]: what a person sees and touches.
 
@@ -22,6 +23,7 @@ pub mod geometry;
 pub mod mount;
 pub mod optics;
 pub mod ring;
+pub mod settle;
 pub mod standards;
 pub mod tolerance;
 pub mod workshop;

@@ -2,8 +2,8 @@
 
 use crate::checks::Change;
 use crate::document::{
-    Choice, Design, Fault, Finish, LimitKey, MillingMethod, Paper, Pieces, PinHandling, RingKey,
-    SeatKind, ThreadHold, Tolerance, faults_of,
+    Choice, Clocking, Design, Fault, FieldRef, Finish, LimitKey, Limits, MillingMethod, Paper,
+    Pieces, PinHandling, RingKey, SeatKind, ThreadHold, Tolerance, faults_of,
 };
 use crate::mount::{
     BarrelStep, BodyField, FreeDepth, Hand, Interface, LensField, Obstacle, Presence, Sector,
@@ -47,6 +47,19 @@ impl Fitted {
             Self::Stop => "Stop",
             Self::LockPin => "Lock pin",
             Self::Mirror => "Mirror behind",
+        }
+    }
+
+    /// The field behind the question; the mirror is asked about beside the free depth.
+    #[must_use]
+    pub const fn field(self) -> FieldRef {
+        match self {
+            Self::ApertureRing => FieldRef::ApertureRing,
+            Self::StopDownPin => FieldRef::StopDownPin,
+            Self::Springs => FieldRef::Springs,
+            Self::Stop => FieldRef::Stop,
+            Self::LockPin => FieldRef::LockPin,
+            Self::Mirror => FieldRef::FreeDepth,
         }
     }
 
@@ -130,10 +143,14 @@ pub enum Edit {
     Finish(Finish),
     /// One piece or two.
     Pieces(Pieces),
+    /// Say where the threads begin and what a trial fit showed.
+    Clocking(Clocking),
     /// Set a limit, in its unit.
     Limit(LimitKey, f64),
     /// Put a limit back to its default.
     LimitDefault(LimitKey),
+    /// Put every limit back to its default.
+    LimitsDefault,
     /// Turn the cutting line, clock degrees.
     SectionAngle(f64),
     /// Choose the paper.
@@ -192,8 +209,10 @@ fn put(design: &mut Design, edit: Edit) {
         Edit::Material(name) => design.ring.material = name,
         Edit::Finish(finish) => design.ring.finish = finish,
         Edit::Pieces(pieces) => design.ring.pieces = pieces,
+        Edit::Clocking(clocking) => design.ring.clocking = clocking,
         Edit::Limit(key, value) => *design.limits.get_mut(key) = value,
         Edit::LimitDefault(key) => *design.limits.get_mut(key) = key.default_value(),
+        Edit::LimitsDefault => design.limits = Limits::default(),
         Edit::SectionAngle(angle_deg) => design.sheet.section_angle_deg = whole_turn(angle_deg),
         Edit::Paper(paper) => design.sheet.paper = paper,
         Edit::Dpi(dpi) => design.sheet.dpi = dpi,

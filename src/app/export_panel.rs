@@ -143,6 +143,7 @@ impl ExportPanel {
         if let Some(kind) = choice_ui(
             ui,
             Id::unique("kind"),
+            false,
             "Kind",
             &self.format(),
             &kinds,
@@ -201,6 +202,7 @@ impl ExportPanel {
             ui.label(RichText::new(said).color(view.palette.clash));
         }
         let mut wanted = ExportWanted::Nothing;
+        let mut entered = false;
         ui.horizontal(|ui| {
             let label = ui.label("Path");
             let edit =
@@ -211,6 +213,11 @@ impl ExportPanel {
             if response.changed() {
                 self.replace = None;
                 self.said = None;
+            }
+            entered =
+                response.lost_focus() && ui.input(|input| input.key_pressed(egui::Key::Enter));
+            if ui.memory(|memory| memory.focused().is_none()) {
+                response.request_focus();
             }
             if ui
                 .add_enabled(!self.waiting, egui::Button::new("Dialog…"))
@@ -228,8 +235,9 @@ impl ExportPanel {
             if ui
                 .button(format!("Write {}", ending.to_uppercase()))
                 .clicked()
+                || entered
             {
-                wanted = match files::typed_path(&self.text, ending) {
+                wanted = match target(&self.text, ending) {
                     Ok(path) => ExportWanted::Write(path, self.options, false),
                     Err(error) => {
                         self.said = Some(error.to_string());
@@ -253,6 +261,13 @@ impl ExportPanel {
     }
 }
 
+/// The typed path, where its ending stands for a file that can be written.
+fn target(text: &str, ending: &str) -> Result<PathBuf, ExportError> {
+    let path = files::typed_path(text, ending)?;
+    Format::of_ending(&path)?;
+    Ok(path)
+}
+
 fn millimetres_ui(ui: &mut Ui, label: &str, value: &mut f64, range: (f64, f64)) {
     ui.horizontal(|ui| {
         let label = ui.label(label);
@@ -274,6 +289,7 @@ fn sheet_ui(ui: &mut Ui, view: &mut View<'_>) {
     if let Some(paper) = choice_ui(
         ui,
         salt,
+        false,
         "Paper",
         &view.design.sheet.paper.clone(),
         &papers,

@@ -3,6 +3,7 @@
 //! May use every floor of the library. Must not compute a dimension, judge one, or open a file by itself.
 
 mod check;
+mod dimension_name;
 mod draw;
 mod inputs;
 mod json;
@@ -10,6 +11,8 @@ mod mount_name;
 mod mounts;
 mod new;
 mod output;
+mod room;
+mod settle;
 mod thread;
 
 use std::path::PathBuf;
@@ -36,6 +39,8 @@ enum Task {
     New(new::New),
     Mounts(mounts::Mounts),
     Check(check::Check),
+    Room(room::Room),
+    Settle(settle::Settle),
     Draw(draw::Draw),
     Thread(thread::ThreadLimits),
 }
@@ -47,6 +52,8 @@ pub fn run() -> ExitCode {
         Some(Task::New(task)) => task.run(),
         Some(Task::Mounts(task)) => task.run(),
         Some(Task::Check(task)) => task.run(),
+        Some(Task::Room(task)) => task.run(),
+        Some(Task::Settle(task)) => task.run(),
         Some(Task::Draw(task)) => task.run(),
         Some(Task::Thread(task)) => task.run(),
         None => open_window(arguments.file),

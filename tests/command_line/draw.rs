@@ -151,9 +151,9 @@ fn options_of_the_solid_reach_it_and_wrong_ones_leave_no_file() {
             .chain(more));
         (answer, std::fs::read(&out).ok())
     };
-    let (_, fine) = size("fine.stl", &["--chord", "0.005"]);
+    let (_, smooth) = size("fine.stl", &["--chord", "0.005"]);
     let (_, coarse) = size("coarse.stl", &["--chord", "0.1"]);
-    assert!(fine.unwrap().len() > 2 * coarse.unwrap().len());
+    assert!(smooth.unwrap().len() > 2 * coarse.unwrap().len());
     let (_, tight) = size("tight.stl", &["--thread-allowance", "-0.1"]);
     let (_, wide) = size("wide.stl", &["--thread-allowance", "1.2"]);
     assert_ne!(tight.unwrap(), wide.unwrap());

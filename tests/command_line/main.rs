@@ -7,4 +7,6 @@ mod mounts;
 mod new;
 mod program;
 mod readme;
+mod room;
+mod settle;
 mod thread;

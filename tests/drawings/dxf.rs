@@ -39,7 +39,7 @@ fn opens_without_errors_or_repairs() {
 fn the_plan_has_its_true_size_round_the_origin() {
     for name in DEMOS {
         let evaluation = evaluated(&demo(name));
-        let sizes = evaluation.derivation.ring.as_ref().unwrap().sizes.clone();
+        let sizes = evaluation.derivation.ring.as_ref().unwrap().sizes;
         let lines = read(name, &ExportOptions::default());
         let circles = numbers(&lines, "CIRCLE OUTLINE_01-2 ");
         for diameter in [sizes.flange_diameter, sizes.nose_diameter, sizes.lip_bore] {

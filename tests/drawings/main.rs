@@ -9,6 +9,5 @@ mod endings;
 mod golden;
 mod mesh;
 mod pdf;
-mod speed;
 mod svg;
 mod template;

@@ -170,7 +170,7 @@ fn a_lock_hole_that_breaks_out_is_left_out_and_said_so() {
 #[test]
 fn a_lock_hole_under_the_edge_of_the_boss_stops_short_and_says_so() {
     let mut design = demo("tall_ring");
-    let sizes = resolved(&evaluated(&design)).sizes.clone();
+    let sizes = resolved(&evaluated(&design)).sizes;
     set(&mut design, RingKey::SeatDiameter, sizes.lock_hole_circle);
     set(
         &mut design,
@@ -201,7 +201,7 @@ fn a_bore_with_allowance_is_wider_by_it() {
                 ..COARSE
             },
         );
-        let wanted = (minor + allowance) / 2.0;
+        let wanted = minor.midpoint(allowance);
         let there = mesh
             .vertices
             .iter()

@@ -69,6 +69,22 @@ pub fn size_of(png: &Path) -> (u32, u32) {
     (number(16), number(20))
 }
 
+/// Lets the program take in what was done.
+pub fn pause() {
+    std::thread::sleep(10 * STEP);
+}
+
+/// How many dots of two pictures differ.
+pub fn differing(a: &Path, b: &Path) -> f64 {
+    let (a, b) = (a.display().to_string(), b.display().to_string());
+    let output = run("compare", &["-metric", "AE", &a, &b, "null:"]);
+    let text = String::from_utf8_lossy(&output.stderr).trim().to_owned();
+    let first = text.split_whitespace().next().unwrap_or_default();
+    first
+        .parse()
+        .unwrap_or_else(|_| panic!("compare says {text}"))
+}
+
 impl Bench {
     /// Starts the program on a copy of a design and waits for its window.
     pub fn open(design: &Path, size: (u32, u32)) -> Self {
@@ -86,23 +102,39 @@ impl Bench {
             .stdout(Stdio::null())
             .spawn()
             .unwrap();
-        let mut bench = Self { program: Some(program), window: String::new(), folder, shown_after: None };
+        let mut bench = Self {
+            program: Some(program),
+            window: String::new(),
+            folder,
+            shown_after: None,
+        };
         until("the window is there", || {
-            bench.window = said(&run("xdotool", &["search", "--onlyvisible", "--name", "ring.* - Flangewright"]))
-                .lines()
-                .last()
-                .unwrap_or_default()
-                .to_owned();
+            let found = said(&run(
+                "xdotool",
+                &["search", "--onlyvisible", "--name", "ring.* - Flangewright"],
+            ));
+            bench.window = found.lines().last().map(str::to_owned).unwrap_or_default();
             !bench.window.is_empty()
         });
-        let whole = Area { x: 0, y: 0, width: size.0.min(1000), height: size.1.min(600) };
+        let whole = Area {
+            x: 0,
+            y: 0,
+            width: size.0.min(1000),
+            height: size.1.min(600),
+        };
         until("the first frame is painted", || bench.colours(whole) > 20);
         bench.shown_after = Some(begun.elapsed());
         let (width, height) = (size.0.to_string(), size.1.to_string());
-        run("xdotool", &["windowsize", "--sync", &bench.window, &width, &height]);
-        run("xdotool", &["windowmove", "--sync", &bench.window, "0", "0"]);
+        run(
+            "xdotool",
+            &["windowsize", "--sync", &bench.window, &width, &height],
+        );
+        run(
+            "xdotool",
+            &["windowmove", "--sync", &bench.window, "0", "0"],
+        );
         run("xdotool", &["windowactivate", "--sync", &bench.window]);
-        bench.pause();
+        pause();
         bench
     }
 
@@ -116,23 +148,21 @@ impl Bench {
         self.folder.path()
     }
 
-    /// Lets the program take in what was done.
-    pub fn pause(&self) {
-        std::thread::sleep(10 * STEP);
-    }
-
     /// A key or a chord.
     pub fn key(&self, key: &str) {
-        run("xdotool", &["key", "--clearmodifiers", "--window", &self.window, key]);
-        self.pause();
+        run(
+            "xdotool",
+            &["key", "--clearmodifiers", "--window", &self.window, key],
+        );
+        pause();
     }
 
     fn click(&self, at: (u32, u32)) {
         let (x, y) = (at.0.to_string(), at.1.to_string());
         run("xdotool", &["mousemove", "--window", &self.window, &x, &y]);
-        self.pause();
+        pause();
         run("xdotool", &["click", "1"]);
-        self.pause();
+        pause();
     }
 
     /// Clicks a field, replaces its text and presses Enter.
@@ -145,8 +175,11 @@ impl Bench {
     /// Replaces the text of the field that has the focus.
     pub fn replace_text(&self, text: &str) {
         self.key("ctrl+a");
-        run("xdotool", &["type", "--window", &self.window, "--delay", "20", text]);
-        self.pause();
+        run(
+            "xdotool",
+            &["type", "--window", &self.window, "--delay", "20", text],
+        );
+        pause();
     }
 
     /// Waits for words in the window's title.
@@ -155,7 +188,10 @@ impl Bench {
         let mut title = String::new();
         let begun = Instant::now();
         while !title.contains(words) {
-            assert!(begun.elapsed() < PATIENCE, "the title says \"{title}\", not \"{words}\"");
+            assert!(
+                begun.elapsed() < PATIENCE,
+                "the title says \"{title}\", not \"{words}\""
+            );
             std::thread::sleep(STEP);
             title = said(&run("xdotool", &["getwindowname", &self.window]));
         }
@@ -167,13 +203,26 @@ impl Bench {
         let number = COUNT.fetch_add(1, std::sync::atomic::Ordering::Relaxed);
         let path = self.folder.path().join(format!("seen-{number}.ppm"));
         let crop = format!("{}x{}+{}+{}", area.width, area.height, area.x, area.y);
-        run("import", &["-window", &self.window, "-crop", &crop, "+repage", &path.display().to_string()]);
+        run(
+            "import",
+            &[
+                "-window",
+                &self.window,
+                "-crop",
+                &crop,
+                "+repage",
+                &path.display().to_string(),
+            ],
+        );
         path
     }
 
     /// A part of the window once it has settled, the mouse out of the way so that nothing is lit by it.
     pub fn look(&self, area: Area) -> PathBuf {
-        run("xdotool", &["mousemove", "--window", &self.window, "620", "14"]);
+        run(
+            "xdotool",
+            &["mousemove", "--window", &self.window, "860", "14"],
+        );
         settled(|| self.picture(area))
     }
 
@@ -182,16 +231,12 @@ impl Bench {
         if !picture.exists() {
             return 0;
         }
-        said(&run("convert", &[&picture.display().to_string(), "-format", "%k", "info:"])).parse().unwrap_or(0)
-    }
-
-    /// How many dots of two pictures differ.
-    pub fn differing(&self, a: &Path, b: &Path) -> u32 {
-        let (a, b) = (a.display().to_string(), b.display().to_string());
-        let output = run("compare", &["-metric", "AE", &a, &b, "null:"]);
-        let text = String::from_utf8_lossy(&output.stderr).trim().to_owned();
-        let first = text.split_whitespace().next().unwrap_or_default();
-        first.parse::<f64>().map_or_else(|_| panic!("compare says {text}"), |count| count as u32)
+        said(&run(
+            "convert",
+            &[&picture.display().to_string(), "-format", "%k", "info:"],
+        ))
+        .parse()
+        .unwrap_or(0)
     }
 
     /// Closes the window as its keys do and waits for a clean end.

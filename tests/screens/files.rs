@@ -157,6 +157,26 @@ fn the_drawing_is_written_and_never_over_another_file_unasked() {
 }
 
 #[test]
+fn the_ending_says_what_is_written_and_an_unknown_one_is_refused_in_the_panel() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut bench = Bench::new();
+    bench.press(Modifiers::COMMAND, Key::E);
+    let unknown = folder.path().join("ring.dwg");
+    bench.write("Path", &unknown.display().to_string());
+    bench.press(Modifiers::NONE, Key::Enter);
+    assert!(bench.says(".png, .svg, .pdf, .dxf, .3mf or .stl"));
+    assert!(!unknown.exists());
+    for (ending, head) in [("pdf", "%PDF"), ("stl", "Flangewright")] {
+        let path = folder.path().join(format!("ring.{ending}"));
+        bench.write("Path", &path.display().to_string());
+        bench.click(&format!("Write {}", ending.to_uppercase()));
+        bench.wait_until(|bench| bench.says(&format!("ring.{ending}")) && path.exists());
+        assert!(fs::read(&path).unwrap().starts_with(head.as_bytes()));
+        bench.press(Modifiers::COMMAND, Key::E);
+    }
+}
+
+#[test]
 fn closing_asks_only_when_something_would_be_lost() {
     let mut bench = Bench::new();
     bench.enter("Seat height", "1.5");

@@ -10,9 +10,9 @@ use serde::{Deserialize, Serialize};
 
 use crate::document::{ReadError, read_ron};
 
-pub use machines::{DividingHead, Lathe, Mill};
-pub use materials::Material;
-pub use tools::{Cutter, Instrument, TurningTool};
+pub use machines::{Chuck, ChuckKey, DividingHead, Lathe, Mill, RotaryTable};
+pub use materials::{CuttingGroup, Material};
+pub use tools::{Cutter, Instrument, ToolDuty, TurningTool};
 
 /// The default set, as shipped.
 const DEFAULT_SET: &str = include_str!("../../assets/workshop.ron");
@@ -25,10 +25,16 @@ pub struct Workshop {
     pub format: u32,
     /// The lathe.
     pub lathe: Lathe,
+    /// The chuck on the lathe.
+    #[serde(default)]
+    pub chuck: Chuck,
     /// The mill.
     pub mill: Mill,
     /// The dividing head.
     pub dividing_head: DividingHead,
+    /// The rotary table, if there is one.
+    #[serde(default)]
+    pub rotary_table: Option<RotaryTable>,
     /// End mills.
     pub cutters: Vec<Cutter>,
     /// Lathe tools.
@@ -92,5 +98,23 @@ mod tests {
                 .spindle_rpm
                 .contains(&workshop.lathe.threading_rpm)
         );
+    }
+
+    #[test]
+    fn a_file_from_before_change_gears_and_prices_is_still_read() {
+        let kept: Vec<&str> = DEFAULT_SET
+            .lines()
+            .filter(|line| !line.contains("change_gears") && !line.contains("rotary_table"))
+            .collect();
+        let mut text = kept.join("\n");
+        for group in ["Aluminium", "Brass", "MildSteel", "FreeStainless", "Acetal"] {
+            text = text.replace(&format!(", cutting: {group}"), "");
+        }
+        assert!(!text.contains("cutting:"));
+        let old: Workshop = read_ron(&text).unwrap();
+        assert!(old.lathe.change_gears.contains(&127));
+        assert!(old.dividing_head.takes_lathe_chuck);
+        assert_eq!(old.materials[0].cutting, CuttingGroup::Unknown);
+        assert!(old.materials.iter().all(|one| one.price_per_kg <= 0.0));
     }
 }

@@ -1,0 +1,18 @@
+//! Whole numbers and plain numbers turned into each other.
+
+/// A count as a number to reckon with.
+#[must_use]
+pub(super) fn as_f64(count: u32) -> f64 {
+    f64::from(count)
+}
+
+/// The nearest whole number, 0 for negative and `u32::MAX` for too large numbers.
+#[must_use]
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "`as` from f64 to u32 stops at the ends of the range, which is what is wanted"
+)]
+pub(super) fn whole(number: f64) -> u32 {
+    number.round() as u32
+}

@@ -10,6 +10,7 @@ mod mount_name;
 mod mounts;
 mod new;
 mod output;
+mod plan;
 mod thread;
 
 use std::path::PathBuf;
@@ -37,6 +38,7 @@ enum Task {
     Mounts(mounts::Mounts),
     Check(check::Check),
     Draw(draw::Draw),
+    Plan(plan::Plan),
     Thread(thread::ThreadLimits),
 }
 
@@ -48,6 +50,7 @@ pub fn run() -> ExitCode {
         Some(Task::Mounts(task)) => task.run(),
         Some(Task::Check(task)) => task.run(),
         Some(Task::Draw(task)) => task.run(),
+        Some(Task::Plan(task)) => task.run(),
         Some(Task::Thread(task)) => task.run(),
         None => open_window(arguments.file),
     };

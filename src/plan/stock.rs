@@ -3,7 +3,7 @@
 //! Allowances are common practice, no source; mass is `ρ π/4 D² L`.
 
 use crate::ring::{ResolvedRing, Solid};
-use crate::workshop::{Material, ToolDuty, Workshop};
+use crate::workshop::{Material, ToolDuty, TurningTool, Workshop};
 
 /// Bar over the largest finished diameter, at least, mm.
 const OVER_DIAMETER_MM: f64 = 1.0;
@@ -74,7 +74,7 @@ pub fn stock(ring: &ResolvedRing, solid: &Solid, material: &Material, workshop: 
         .max(sizes.lug_diameter);
     let diameter_mm = (largest + OVER_DIAMETER_MM).ceil();
     let ring_length_mm = sizes.plate_thickness.max(sizes.seat_height) + sizes.spigot_length;
-    let kerf_mm = parting_width_mm(workshop).unwrap_or(SAW_MM);
+    let kerf_mm = parting_tool(workshop).map_or(SAW_MM, |tool| tool.width_mm);
     let grip_mm = LEAST_GRIP_MM.max(GRIP_SHARE * diameter_mm).ceil();
     let length_mm = (FACING_MM + ring_length_mm + PARTED_FACE_MM + kerf_mm + grip_mm).ceil();
     let mass_kg = bar_mass_kg(material.density_kg_m3, diameter_mm, length_mm);
@@ -90,16 +90,12 @@ pub fn stock(ring: &ResolvedRing, solid: &Solid, material: &Material, workshop: 
     }
 }
 
-/// Width of the workshop's parting blade, mm: an outside tool that is named so.
+/// The workshop's parting blade: an outside tool that is named so.
 #[must_use]
-pub fn parting_width_mm(workshop: &Workshop) -> Option<f64> {
-    workshop
-        .turning_tools
-        .iter()
-        .find(|tool| {
-            tool.duty() == ToolDuty::OutsideGroove && tool.name.to_lowercase().contains("part")
-        })
-        .map(|tool| tool.width_mm)
+pub fn parting_tool(workshop: &Workshop) -> Option<&TurningTool> {
+    workshop.turning_tools.iter().find(|tool| {
+        tool.duty() == ToolDuty::OutsideGroove && tool.name.to_lowercase().contains("part")
+    })
 }
 
 #[cfg(test)]

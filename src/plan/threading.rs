@@ -3,10 +3,9 @@
 use super::gear_train::{GearTrain, HalfNut, best_train};
 use super::infeed::{InfeedMethod, deeper_by_tip_mm, on_compound_mm, suggested_passes};
 use super::run_out::RunOut;
-use super::thread_gauge::{ThreadGauge, thread_gauge};
 use crate::document::Design;
 use crate::ring::ResolvedRing;
-use crate::standards::{Side, Thread, ThreadForm};
+use crate::standards::{Side, Thread, ThreadForm, ThreadGauge, thread_gauge};
 use crate::workshop::{CuttingGroup, ToolDuty, TurningTool, Workshop};
 
 /// One pass.

@@ -32,3 +32,4 @@ pub use plan::{Hole, Plan, gaps_between};
 pub use resolved::{Derivation, DimensionState, PinUse, Refusal, ResolvedRing, Twist};
 pub use section::{ShapeFault, outlines};
 pub use solid::{Solid, solid_of};
+pub use tolerances::INDEXED_DEG;

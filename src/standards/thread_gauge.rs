@@ -1,7 +1,8 @@
 //! What balls in the ring's thread and wires over a male thread must read.
 
-use crate::standards::wires::{best_wire_mm, over_balls_mm, over_wires_mm, usable_wires_mm};
-use crate::standards::{Side, Thread};
+use super::limits::Side;
+use super::thread::Thread;
+use super::wires::{best_wire_mm, over_balls_mm, over_wires_mm, usable_wires_mm};
 
 /// A measurement over balls or wires, mm.
 #[derive(Clone, Copy, Debug, PartialEq)]

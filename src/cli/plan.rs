@@ -36,7 +36,10 @@ impl Plan {
         let plan = shop_plan(&design, &workshop, &evaluation)
             .with_context(|| format!("{} cannot be planned", self.file.display()))?;
         print(&plan_sheet(&design, &workshop, &plan))?;
-        print(&format!("\n\n{}", inspection_sheet(&design, &workshop, &evaluation)))?;
+        print(&format!(
+            "\n\n{}",
+            inspection_sheet(&design, &workshop, &evaluation)
+        ))?;
         Ok(ExitCode::SUCCESS)
     }
 }

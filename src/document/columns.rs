@@ -1,4 +1,4 @@
-//! Rows under a head as text columns, for whatever is printed as plain text.
+//! Columns and wrapped lines, for whatever is printed as plain text.
 
 /// Rows under a head as text columns, two blanks apart; no line ends in blanks.
 ///
@@ -28,5 +28,43 @@ pub fn columns(head: &[&str], rows: &[Vec<String>]) -> String {
         rows.iter()
             .map(|row| line(row.iter().map(String::as_str).collect())),
     );
+    lines.join("\n")
+}
+
+/// One line broken at blanks into lines of at most `width` letters, a longer word alone on its line; the second and
+/// later ones begin with the blanks of the first and `hanging` more.
+///
+/// ```
+/// use flangewright::document::wrapped;
+/// assert_eq!(wrapped("  one two three", 9, 2), "  one two\n    three");
+/// ```
+#[must_use]
+pub fn wrapped(line: &str, width: usize, hanging: usize) -> String {
+    let own = line.chars().take_while(|sign| *sign == ' ').count();
+    if line.chars().count() <= width {
+        return line.to_owned();
+    }
+    let mut lines = vec![" ".repeat(own)];
+    let mut used = own;
+    let mut is_fresh = true;
+    // Only single blanks are places to break: wider ones set a head off from its text.
+    for word in line.trim_start().split(' ') {
+        let long = word.chars().count();
+        let needed = long + usize::from(!is_fresh);
+        if used + needed > width && !is_fresh {
+            lines.push(" ".repeat(own + hanging));
+            used = own + hanging;
+            is_fresh = true;
+        }
+        if let Some(last) = lines.last_mut() {
+            if !is_fresh {
+                last.push(' ');
+                used += 1;
+            }
+            last.push_str(word);
+            used += long;
+            is_fresh = false;
+        }
+    }
     lines.join("\n")
 }

@@ -17,7 +17,7 @@ mod sheet;
 mod working;
 
 pub use codec::{ReadError, SIZE_LIMIT, read_design, read_ron, write_ron};
-pub use columns::columns;
+pub use columns::{columns, wrapped};
 pub use demo::demo_designs;
 pub use design::{Correction, Design, FORMAT, Reading, Variant};
 pub use fault::{Fault, check_range, faults_of, faults_of_body, faults_of_lens};

@@ -58,7 +58,11 @@ impl Corrected {
             std::cmp::Ordering::Less | std::cmp::Ordering::Greater => format!(
                 " The lens then stops {} {} (seen from the lens side).",
                 Unit::Deg.show(self.clockwise_deg.abs()),
-                if self.clockwise_deg > 0.0 { "further clockwise" } else { "further anticlockwise" }
+                if self.clockwise_deg > 0.0 {
+                    "further clockwise"
+                } else {
+                    "further anticlockwise"
+                }
             ),
         };
         let infinity = self.infinity_mark_mm.map_or_else(String::new, |mark| {
@@ -71,7 +75,7 @@ impl Corrected {
         format!(
             "{action}{turn} Register error then {} give or take {}.{infinity}",
             mm(proposal.expected_mm),
-            mm(proposal.expanded_mm())
+            mm(proposal.doubt.expanded)
         )
     }
 }
@@ -90,17 +94,23 @@ pub fn correct(
         .derivation
         .dimension(RingKey::SeatHeight)?
         .deviations;
-    let guard = rule.guard_mm(measured.combined.standard_uncertainty);
+    let guard = rule.guard_mm(measured.doubt.standard);
     let mut proposal = propose(measured, Limits { low_mm, high_mm }, guard, CUT_ERROR_MM);
-    let clashes = new_clashes(design, workshop, ring, measured.error_mm, proposal.skim_mm());
+    let clashes = new_clashes(
+        design,
+        workshop,
+        ring,
+        measured.error_mm,
+        proposal.skim_mm(),
+    );
     if !clashes.is_empty() {
         proposal = Proposal {
             action: Action::Remake(clashes.join(", ")),
             expected_mm: measured.error_mm,
-            combined: measured.combined,
+            doubt: measured.doubt,
         };
     }
-    let worst = proposal.expected_mm.abs() + proposal.expanded_mm();
+    let worst = proposal.expected_mm.abs() + proposal.doubt.expanded;
     Some(Corrected {
         clockwise_deg: clockwise_deg_per_mm(&ring.thread) * proposal.skim_mm(),
         infinity_mark_mm: design
@@ -168,8 +178,7 @@ fn mm(value: f64) -> String {
 mod tests {
     use super::*;
     use crate::document::demo_designs;
-    use crate::inspection::DEFAULT_RULE;
-    use crate::tolerance::Combined;
+    use crate::inspection::{DEFAULT_RULE, Doubt};
 
     fn corrected(error_mm: f64) -> Corrected {
         let design = demo_designs().unwrap().remove(0);
@@ -177,9 +186,9 @@ mod tests {
         let evaluation = evaluate(&design, &workshop);
         let measured = Measured {
             error_mm,
-            combined: Combined {
-                standard_uncertainty: 0.003,
-                dof: f64::INFINITY,
+            doubt: Doubt {
+                standard: 0.003,
+                expanded: 0.006,
             },
         };
         correct(&design, &workshop, &evaluation, measured, DEFAULT_RULE).unwrap()
@@ -194,7 +203,10 @@ mod tests {
         let entry = done.record("first of May", "infinity not reached");
         assert!((entry.skim_mm - 0.1).abs() < 1e-12 && entry.date == "first of May");
         let text = done.text();
-        assert!(text.contains("Skim 0.10 mm") && text.contains("36.00°"), "{text}");
+        assert!(
+            text.contains("Skim 0.10 mm") && text.contains("36.00°"),
+            "{text}"
+        );
     }
 
     #[test]
@@ -222,7 +234,7 @@ mod tests {
         let done = corrected(0.1);
         let design = demo_designs().unwrap().remove(0);
         let f = design.lens.focal_length.number().unwrap();
-        let worst = done.proposal.expanded_mm();
+        let worst = done.proposal.doubt.expanded;
         assert!((done.infinity_mark_mm.unwrap() - (f * f / worst + f)).abs() < 1e-6);
     }
 }

@@ -1,6 +1,7 @@
 //! The sizes that decide whether the ring works, with their limits and what to read them with.
 
 use super::instrument_choice::{Grip, best_instrument};
+use super::register::RegisterMethod;
 use crate::document::{RingKey, SeatKind};
 use crate::evaluate::Evaluation;
 use crate::mount::Unit;
@@ -14,8 +15,10 @@ use crate::workshop::Workshop;
 pub enum SizeOf {
     /// A dimension of the ring.
     Ring(RingKey),
-    /// The width of a lug, counted from 1 as the design lists them.
-    Lug(usize),
+    /// Where a lug begins, a clock angle; lugs counted from 1 as the design lists them.
+    LugStart(usize),
+    /// The width of a lug.
+    LugWidth(usize),
     /// The thread, over two opposed balls of the best diameter.
     ThreadOverBalls,
 }
@@ -52,22 +55,36 @@ pub fn functional_sizes(evaluation: &Evaluation, workshop: &Workshop) -> Vec<Fun
     sizes
 }
 
-/// Every lug's width, to what an index head sets: a general tolerance of angles is far too loose for lugs.
+/// Place and width of every lug, to what an index head sets: a general tolerance of angles is far too loose for lugs.
 fn lugs(ring: &ResolvedRing, workshop: &Workshop) -> Vec<FunctionalSize> {
-    let widths = ring.lugs.iter().map(|lug| lug.extent_deg);
-    widths
-        .enumerate()
-        .map(|(index, nominal)| FunctionalSize {
-            of: SizeOf::Lug(index + 1),
-            label: format!("Lug {}, width at its tip", index + 1),
-            unit: Unit::Deg,
-            nominal,
-            limits: Limits {
-                low_mm: nominal - INDEXED_DEG,
-                high_mm: nominal + INDEXED_DEG,
-            },
-            instrument: best_instrument(&workshop.instruments, Grip::Angle, nominal)
-                .map(|one| one.name.clone()),
+    let angle = |of: SizeOf, label: String, nominal: f64| FunctionalSize {
+        of,
+        label,
+        unit: Unit::Deg,
+        nominal,
+        limits: Limits {
+            low_mm: nominal - INDEXED_DEG,
+            high_mm: nominal + INDEXED_DEG,
+        },
+        instrument: best_instrument(&workshop.instruments, Grip::Angle, nominal)
+            .map(|one| one.name.clone()),
+    };
+    ring.lugs
+        .iter()
+        .zip(1..)
+        .flat_map(|(lug, number)| {
+            [
+                angle(
+                    SizeOf::LugStart(number),
+                    format!("Lug {number} begins, from the lens side"),
+                    lug.start_deg.rem_euclid(360.0),
+                ),
+                angle(
+                    SizeOf::LugWidth(number),
+                    format!("Lug {number}, width at its tip"),
+                    lug.extent_deg,
+                ),
+            ]
         })
         .collect()
 }
@@ -78,14 +95,17 @@ fn of_ring(
     workshop: &Workshop,
     key: RingKey,
 ) -> Option<FunctionalSize> {
-    let grip = grip_of(key, ring)?;
+    let grip = grip_of(key, ring, workshop)?;
     let state = evaluation.derivation.dimension(key)?;
     let nominal = state.value?;
     let (low, high) = state.deviations;
     let instrument = best_instrument(&workshop.instruments, grip, nominal.abs());
     Some(FunctionalSize {
         of: SizeOf::Ring(key),
-        label: key.label().to_owned(),
+        label: match key.unit() {
+            Unit::Deg => format!("{}, from the lens side", key.label()),
+            _ => key.label().to_owned(),
+        },
         unit: key.unit(),
         nominal,
         limits: Limits {
@@ -113,16 +133,32 @@ fn over_balls(ring: &ResolvedRing, workshop: &Workshop) -> Option<FunctionalSize
     })
 }
 
+/// How the seat height of this ring is measured here: as its seat asks for, but over blocks where no micrometer of the
+/// workshop spans a flush plate as well as a depth gauge reads it.
+#[must_use]
+pub fn register_method(ring: &ResolvedRing, workshop: &Workshop) -> RegisterMethod {
+    let error = |grip: Grip| {
+        best_instrument(&workshop.instruments, grip, ring.sizes.seat_height.abs())
+            .map_or(f64::INFINITY, |one| one.permissible_error_mm)
+    };
+    match RegisterMethod::for_seat(ring.seat) {
+        RegisterMethod::Micrometer if error(Grip::Outside) <= error(Grip::Depth) => {
+            RegisterMethod::Micrometer
+        }
+        RegisterMethod::Micrometer | RegisterMethod::OverBlocks => RegisterMethod::OverBlocks,
+    }
+}
+
 /// How a dimension is taken hold of; none for what does not decide whether the ring works, or is not there.
-fn grip_of(key: RingKey, ring: &ResolvedRing) -> Option<Grip> {
+fn grip_of(key: RingKey, ring: &ResolvedRing, workshop: &Workshop) -> Option<Grip> {
     let has_lip = !ring.thread_runs_through;
     let has_hole = ring.sizes.lock_hole_diameter > 0.0;
     let has_annulus = ring.sizes.annulus_depth > 0.0;
     let when = |is_there: bool, grip: Grip| is_there.then_some(grip);
     match key {
-        RingKey::SeatHeight => Some(match ring.seat {
-            SeatKind::Flush => Grip::Outside,
-            SeatKind::Boss | SeatKind::Counterbore => Grip::Depth,
+        RingKey::SeatHeight => Some(match register_method(ring, workshop) {
+            RegisterMethod::Micrometer => Grip::Outside,
+            RegisterMethod::OverBlocks => Grip::Depth,
         }),
         RingKey::PlateThickness
         | RingKey::GrooveRootDiameter

@@ -5,9 +5,10 @@
 
 use thiserror::Error;
 
+use super::doubt::Doubt;
 use super::proposal::Measured;
 use crate::optics::FocusScale;
-use crate::tolerance::{Component, ReadingsError, TypeA, combine};
+use crate::tolerance::{Component, ReadingsError, TypeA};
 
 /// A trial at the widest stop. Distances mm from the image plane; infinity for a star or a far ridge.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,7 +32,9 @@ pub enum TrialError {
     #[error("no reading of the scale; focus several times and note each")]
     NoReadings,
     /// A distance that the lens cannot bridge.
-    #[error("{distance_mm} mm is nearer than this lens can focus, {least_mm:.0} mm from the image plane")]
+    #[error(
+        "{distance_mm} mm is nearer than this lens can focus, {least_mm:.0} mm from the image plane"
+    )]
     TooNear {
         /// The distance.
         distance_mm: f64,
@@ -49,12 +52,10 @@ pub enum TrialError {
 /// [`TrialError`] where nothing was read or a distance is out of reach.
 pub fn register_error(trial: &InfinityTrial, scale: &FocusScale) -> Result<Measured, TrialError> {
     let extension = |distance_mm: f64| {
-        scale
-            .extension_mm(distance_mm)
-            .ok_or(TrialError::TooNear {
-                distance_mm,
-                least_mm: scale.least_distance_mm(),
-            })
+        scale.extension_mm(distance_mm).ok_or(TrialError::TooNear {
+            distance_mm,
+            least_mm: scale.least_distance_mm(),
+        })
     };
     let wanted = extension(trial.object_mm)?;
     let errors = trial
@@ -65,7 +66,10 @@ pub fn register_error(trial: &InfinityTrial, scale: &FocusScale) -> Result<Measu
     let (error_mm, spread) = match errors.as_slice() {
         [] => return Err(TrialError::NoReadings),
         // Focused once, anything within the depth of focus would have looked as sharp.
-        [one] => (*one, Component::within("depth of focus", trial.half_depth_mm)),
+        [one] => (
+            *one,
+            Component::within("depth of focus", trial.half_depth_mm),
+        ),
         several => {
             let readings = TypeA::of(several)?;
             (readings.mean, readings.component())
@@ -84,7 +88,7 @@ pub fn register_error(trial: &InfinityTrial, scale: &FocusScale) -> Result<Measu
     ];
     Ok(Measured {
         error_mm,
-        combined: combine(&causes),
+        doubt: Doubt::of(&causes),
     })
 }
 
@@ -142,7 +146,7 @@ mod tests {
     fn one_setting_is_worth_the_depth_of_focus() {
         let once = register_error(&trial(f64::INFINITY, &[f64::INFINITY]), &LENS).unwrap();
         let by_hand = 0.05 / 3.0_f64.sqrt();
-        assert!((once.combined.standard_uncertainty - by_hand).abs() < 1e-12);
+        assert!((once.doubt.standard - by_hand).abs() < 1e-12);
     }
 
     /// f = 50, object at 10 m give or take 0.1 m: f² Δu / u² = 0.0025 (thin lens, by hand).
@@ -151,7 +155,7 @@ mod tests {
         let mut far = trial(10_000.0, &[10_000.0, 10_000.0]);
         far.object_error_mm = 100.0;
         let found = register_error(&far, &LENS).unwrap();
-        let half = found.combined.standard_uncertainty * 3.0_f64.sqrt();
+        let half = found.doubt.standard * 3.0_f64.sqrt();
         assert!((half - 0.0025).abs() < 1e-4, "{half}");
     }
 
@@ -159,6 +163,9 @@ mod tests {
     fn out_of_reach_is_said() {
         let error = register_error(&trial(150.0, &[1000.0]), &LENS).unwrap_err();
         assert!(error.to_string().contains("200 mm"), "{error}");
-        assert_eq!(register_error(&trial(1e5, &[]), &LENS), Err(TrialError::NoReadings));
+        assert_eq!(
+            register_error(&trial(1e5, &[]), &LENS),
+            Err(TrialError::NoReadings)
+        );
     }
 }

@@ -61,7 +61,8 @@ mod tests {
         let all = Workshop::default_set().unwrap().instruments;
         let best = |grip, size| best_instrument(&all, grip, size).unwrap().name.as_str();
         assert_eq!(best(Grip::Outside, 53.7), "micrometer 50-75");
-        assert_eq!(best(Grip::Outside, 1.3), "caliper 0.02");
+        assert_eq!(best(Grip::Outside, 1.3), "micrometer 0-25");
+        assert_eq!(best(Grip::Outside, 80.0), "caliper 0.02");
         assert_eq!(best(Grip::Depth, 1.46), "depth micrometer");
         assert_eq!(best(Grip::Inside, 34.0), "caliper 0.02");
         assert_eq!(best(Grip::Angle, 60.0), "protractor photograph");

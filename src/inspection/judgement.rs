@@ -2,17 +2,13 @@
 
 use thiserror::Error;
 
-use crate::tolerance::{
-    Combined, Component, Conformity, Coverage, DecisionRule, Limits, ReadingsError, combine,
-    components_of,
-};
+use super::doubt::Doubt;
+use crate::tolerance::{Component, Conformity, DecisionRule, Limits, ReadingsError, components_of};
 use crate::workshop::Instrument;
 
 /// The rule of the sheet: the limits drawn in so far that a good size is good with 95 % likelihood (ISO 14253-1:2017,
 /// by public summaries).
 pub const DEFAULT_RULE: DecisionRule = DecisionRule::Likelihood(0.95);
-/// Share that an expanded uncertainty holds.
-const SHARE: f64 = 0.95;
 
 /// Why readings were not judged.
 #[derive(Clone, Debug, Error, PartialEq)]
@@ -37,10 +33,8 @@ pub struct Judgement {
     pub mean: f64,
     /// Greatest less least.
     pub range: f64,
-    /// Combined standard uncertainty of the mean and its degrees of freedom.
-    pub combined: Combined,
-    /// Expanded uncertainty that holds 95 %.
-    pub expanded: f64,
+    /// How well that is known.
+    pub doubt: Doubt,
     /// The means that prove a good size; `None` where no reading with this instrument could.
     pub accepted: Option<Limits>,
     /// In, out, or not provable.
@@ -76,14 +70,13 @@ pub fn judge(
     }
     let (readings, mut causes) = components_of(values, instrument)?;
     causes.extend_from_slice(besides);
-    let combined = combine(&causes);
-    let guard = rule.guard_mm(combined.standard_uncertainty);
+    let doubt = Doubt::of(&causes);
+    let guard = rule.guard_mm(doubt.standard);
     Ok(Judgement {
         count: values.len(),
         mean: readings.mean,
         range: readings.range,
-        combined,
-        expanded: combined.expanded(Coverage::Share(SHARE)),
+        doubt,
         accepted: limits.acceptance(guard),
         verdict: limits.judge(readings.mean, guard),
     })
@@ -113,7 +106,7 @@ mod tests {
     #[test]
     fn a_micrometer_proves_two_hundredths() {
         let judged = judge(&FIVE, &instrument(0.004, 0.001), &[], SEAT, DEFAULT_RULE).unwrap();
-        assert!((judged.combined.standard_uncertainty - 0.002_415).abs() < 1e-6);
+        assert!((judged.doubt.standard - 0.002_415).abs() < 1e-6);
         let zone = judged.accepted.unwrap();
         assert!((zone.low_mm - 1.443_97).abs() < 1e-5 && (zone.high_mm - 1.476_03).abs() < 1e-5);
         assert_eq!((judged.verdict, judged.word()), (Conformity::Inside, "in"));
@@ -132,7 +125,10 @@ mod tests {
     #[test]
     fn what_cannot_be_judged_says_why() {
         let tool = instrument(0.004, 0.001);
-        assert_eq!(judge(&[], &tool, &[], SEAT, DEFAULT_RULE), Err(Unjudged::NoReadings));
+        assert_eq!(
+            judge(&[], &tool, &[], SEAT, DEFAULT_RULE),
+            Err(Unjudged::NoReadings)
+        );
         let one = judge(&[1.46], &tool, &[], SEAT, DEFAULT_RULE).unwrap_err();
         assert!(one.to_string().contains("at least 2"), "{one}");
     }

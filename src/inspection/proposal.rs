@@ -1,27 +1,18 @@
 //! From a measured error of the register to a skim, a shim, or nothing; and what is then to be expected.
 
-use crate::tolerance::{Combined, Component, Conformity, Coverage, Limits, combine};
+use super::doubt::Doubt;
+use crate::tolerance::{Component, Conformity, Limits};
 
 /// The thinnest shim and the step of shims, mm; common practice, no source.
 const SHIM_STEP_MM: f64 = 0.01;
-/// Share that an expanded uncertainty holds.
-const SHARE: f64 = 0.95;
 
 /// An error of the register, positive where the ring is too thick.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Measured {
     /// The error, mm.
     pub error_mm: f64,
-    /// Its standard uncertainty and degrees of freedom.
-    pub combined: Combined,
-}
-
-impl Measured {
-    /// Expanded uncertainty, 95 %, mm.
-    #[must_use]
-    pub fn expanded_mm(&self) -> f64 {
-        self.combined.expanded(Coverage::Share(SHARE))
-    }
+    /// How well it is known.
+    pub doubt: Doubt,
 }
 
 /// What to do.
@@ -45,7 +36,7 @@ pub struct Proposal {
     /// The error that is to be expected then, mm.
     pub expected_mm: f64,
     /// How well that is known: the measurement and the cut together.
-    pub combined: Combined,
+    pub doubt: Doubt,
 }
 
 impl Proposal {
@@ -58,12 +49,6 @@ impl Proposal {
             Action::Shim(thickness) => -thickness,
         }
     }
-
-    /// Expanded uncertainty of the expected error, 95 %, mm.
-    #[must_use]
-    pub fn expanded_mm(&self) -> f64 {
-        self.combined.expanded(Coverage::Share(SHARE))
-    }
 }
 
 /// Proposes a correction of an error that is allowed within `limits`, when a skim or a shim comes out within
@@ -72,17 +57,12 @@ impl Proposal {
 /// What is proved inside, by `guard_mm`, is left; everything else is brought to the nominal: a ring that cannot be
 /// proved good is better measured again with a finer instrument before it is cut.
 #[must_use]
-pub fn propose(
-    measured: Measured,
-    limits: Limits,
-    guard_mm: f64,
-    cut_error_mm: f64,
-) -> Proposal {
+pub fn propose(measured: Measured, limits: Limits, guard_mm: f64, cut_error_mm: f64) -> Proposal {
     let error = measured.error_mm;
     let leave = Proposal {
         action: Action::Leave,
         expected_mm: error,
-        combined: measured.combined,
+        doubt: measured.doubt,
     };
     match limits.judge(error, guard_mm) {
         Conformity::Inside => return leave,
@@ -97,16 +77,10 @@ pub fn propose(
         return leave;
     };
     let cut = Component::within("depth of the cut", cut_error_mm);
-    let measurement = Component {
-        name: "measured error".into(),
-        sensitivity: 1.0,
-        standard_uncertainty: measured.combined.standard_uncertainty,
-        dof: measured.combined.dof,
-    };
     Proposal {
         action,
         expected_mm,
-        combined: combine(&[measurement, cut]),
+        doubt: measured.doubt.and(cut),
     }
 }
 
@@ -122,9 +96,9 @@ mod tests {
     fn measured(error_mm: f64) -> Measured {
         Measured {
             error_mm,
-            combined: Combined {
-                standard_uncertainty: 0.002,
-                dof: f64::INFINITY,
+            doubt: Doubt {
+                standard: 0.002,
+                expanded: 0.004,
             },
         }
     }
@@ -140,7 +114,7 @@ mod tests {
         assert!((shimmed.expected_mm + 0.003).abs() < 1e-12);
         // 0.002² + 0.005²/3.
         let by_hand = (0.002_f64.powi(2) + 0.005_f64.powi(2) / 3.0).sqrt();
-        assert!((shimmed.combined.standard_uncertainty - by_hand).abs() < 1e-12);
+        assert!((shimmed.doubt.standard - by_hand).abs() < 1e-12);
     }
 
     #[test]
@@ -149,6 +123,9 @@ mod tests {
             low_mm: -0.001,
             high_mm: 0.001,
         };
-        assert_eq!(propose(measured(-0.004), tight, 0.0, 0.005).action, Action::Leave);
+        assert_eq!(
+            propose(measured(-0.004), tight, 0.0, 0.005).action,
+            Action::Leave
+        );
     }
 }

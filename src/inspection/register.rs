@@ -5,10 +5,9 @@
 
 use std::borrow::Cow;
 
+use super::doubt::Doubt;
 use crate::document::SeatKind;
-use crate::tolerance::{
-    Combined, Component, Coverage, ReadingsError, TypeA, combine, components_of, of_resolution,
-};
+use crate::tolerance::{Component, ReadingsError, TypeA, components_of, of_resolution};
 use crate::workshop::Instrument;
 
 /// Equal blocks differ by at most so much either way, mm; common practice, no source.
@@ -17,8 +16,6 @@ const BLOCKS_MM: f64 = 0.002;
 const PLATE_MM: f64 = 0.003;
 /// A wave has three unknowns: readings must be more, or nothing is left over to tell the spread.
 const LEAST_FOR_A_WAVE: usize = 5;
-/// Share that an expanded uncertainty holds.
-const SHARE: f64 = 0.95;
 
 /// How the seat height is measured.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -85,10 +82,8 @@ pub struct Tilt {
 pub struct Register {
     /// Mean height of the seat, mm.
     pub mean_mm: f64,
-    /// Standard uncertainty and degrees of freedom.
-    pub combined: Combined,
-    /// Expanded uncertainty, 95 %, mm.
-    pub expanded_mm: f64,
+    /// How well that is known, mm.
+    pub doubt: Doubt,
     /// Highest less lowest reading, mm.
     pub range_mm: f64,
     /// How the seat leans; none from fewer than five readings.
@@ -110,11 +105,9 @@ pub fn register(
         *first = wave.spread_of_the_mean(instrument);
     }
     causes.extend(method.besides());
-    let combined = combine(&causes);
     Ok(Register {
         mean_mm: plain.mean,
-        combined,
-        expanded_mm: combined.expanded(Coverage::Share(SHARE)),
+        doubt: Doubt::of(&causes),
         range_mm: plain.range,
         tilt: wave.map(|wave| wave.tilt()),
     })
@@ -137,17 +130,21 @@ impl Wave {
         let count = plain.dof + 1.0;
         let step = std::f64::consts::TAU / count;
         let placed = || {
-            readings_mm
-                .iter()
-                .scan(0.0, move |place, reading| {
-                    let angle = *place * step;
-                    *place += 1.0;
-                    Some((angle, *reading))
-                })
+            readings_mm.iter().scan(0.0, move |place, reading| {
+                let angle = *place * step;
+                *place += 1.0;
+                Some((angle, *reading))
+            })
         };
         let share = 2.0 / count;
-        let cosine_mm = share * placed().map(|(angle, value)| value * angle.cos()).sum::<f64>();
-        let sine_mm = share * placed().map(|(angle, value)| value * angle.sin()).sum::<f64>();
+        let cosine_mm = share
+            * placed()
+                .map(|(angle, value)| value * angle.cos())
+                .sum::<f64>();
+        let sine_mm = share
+            * placed()
+                .map(|(angle, value)| value * angle.sin())
+                .sum::<f64>();
         let left: f64 = placed()
             .map(|(angle, value)| {
                 let fitted = plain.mean + cosine_mm * angle.cos() + sine_mm * angle.sin();
@@ -181,13 +178,15 @@ impl Wave {
 
     fn tilt(&self) -> Tilt {
         // Cosine and sine part each have the variance 2 s² / n; the difference of highest and lowest is twice the wave.
-        let of_a_part = Combined {
+        let of_a_part = Component {
+            name: Cow::Borrowed("spread of the readings about the tilt"),
+            sensitivity: 1.0,
             standard_uncertainty: self.deviation_mm * (2.0 / self.count).sqrt(),
             dof: self.count - 3.0,
         };
         Tilt {
             parallelism_mm: 2.0 * self.cosine_mm.hypot(self.sine_mm),
-            expanded_mm: 2.0 * of_a_part.expanded(Coverage::Share(SHARE)),
+            expanded_mm: 2.0 * Doubt::of(&[of_a_part]).expanded,
             highest_deg: self
                 .sine_mm
                 .atan2(self.cosine_mm)
@@ -221,9 +220,12 @@ mod tests {
     #[test]
     fn a_leaning_seat_is_found_with_its_highest_place() {
         for (count, at) in [(5, 77.0), (6, 200.0), (8, 0.0), (12, 333.0)] {
-            let found =
-                register(&wave(count, 1.46, 0.02, at), RegisterMethod::Micrometer, &micrometer())
-                    .unwrap();
+            let found = register(
+                &wave(count, 1.46, 0.02, at),
+                RegisterMethod::Micrometer,
+                &micrometer(),
+            )
+            .unwrap();
             let tilt = found.tilt.unwrap();
             assert!((found.mean_mm - 1.46).abs() < 1e-12);
             assert!((tilt.parallelism_mm - 0.02).abs() < 1e-12);
@@ -231,7 +233,7 @@ mod tests {
             assert!(off.abs() < 1e-6, "{off}");
             // Only the step and the instrument are left: a tilt is no doubt about the mean.
             let by_hand = (0.001_f64.powi(2) / 12.0 + 0.004_f64.powi(2) / 3.0).sqrt();
-            assert!((found.combined.standard_uncertainty - by_hand).abs() < 1e-9);
+            assert!((found.doubt.standard - by_hand).abs() < 1e-9);
         }
     }
 
@@ -240,16 +242,26 @@ mod tests {
         let readings = wave(6, 1.46, 0.0, 0.0);
         let direct = register(&readings, RegisterMethod::Micrometer, &micrometer()).unwrap();
         let blocks = register(&readings, RegisterMethod::OverBlocks, &micrometer()).unwrap();
-        let more = blocks.combined.standard_uncertainty.powi(2)
-            - direct.combined.standard_uncertainty.powi(2);
+        let more = blocks.doubt.standard.powi(2) - direct.doubt.standard.powi(2);
         assert!((more - (0.002_f64.powi(2) + 0.003_f64.powi(2)) / 3.0).abs() < 1e-12);
-        assert_eq!(RegisterMethod::for_seat(SeatKind::Boss), RegisterMethod::OverBlocks);
-        assert_eq!(RegisterMethod::for_seat(SeatKind::Flush), RegisterMethod::Micrometer);
+        assert_eq!(
+            RegisterMethod::for_seat(SeatKind::Boss),
+            RegisterMethod::OverBlocks
+        );
+        assert_eq!(
+            RegisterMethod::for_seat(SeatKind::Flush),
+            RegisterMethod::Micrometer
+        );
     }
 
     #[test]
     fn few_readings_have_no_wave() {
-        let found = register(&[1.46, 1.47, 1.45], RegisterMethod::Micrometer, &micrometer()).unwrap();
+        let found = register(
+            &[1.46, 1.47, 1.45],
+            RegisterMethod::Micrometer,
+            &micrometer(),
+        )
+        .unwrap();
         assert_eq!(found.tilt, None);
         assert!(register(&[1.46], RegisterMethod::Micrometer, &micrometer()).is_err());
     }

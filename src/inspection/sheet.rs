@@ -1,15 +1,17 @@
 //! The inspection sheet as plain text: limits to read against, room for readings, and the verdict on those taken.
 
 use super::correction::correct;
-use super::functional_size::{FunctionalSize, SizeOf, functional_sizes};
+use super::functional_size::{FunctionalSize, SizeOf, functional_sizes, register_method};
 use super::judgement::{DEFAULT_RULE, Judgement, Unjudged, judge};
 use super::proposal::Measured;
 use super::register::{Register, RegisterMethod, register};
-use crate::document::{Design, Reading, RingKey, columns};
+use crate::document::{Design, Reading, RingKey, columns, wrapped};
 use crate::evaluate::Evaluation;
 use crate::mount::{Unit, show_number};
 use crate::workshop::{Instrument, Workshop};
 
+/// Letters in a line of text.
+const WIDTH: usize = 100;
 /// Room to write a reading.
 const ROOM: &str = "________";
 /// Readings of an unmeasured size that there is room for.
@@ -24,7 +26,7 @@ pub fn inspection_sheet(design: &Design, workshop: &Workshop, evaluation: &Evalu
         lines.push("There is no whole ring to inspect: measure what is missing first.".to_owned());
         return lines.join("\n");
     };
-    let method = RegisterMethod::for_seat(ring.seat);
+    let method = register_method(ring, workshop);
     lines.push(
         "Deburred, washed, cooled to 20 °C. At least five places a size, the same force, zero checked between.".to_owned(),
     );
@@ -42,7 +44,17 @@ pub fn inspection_sheet(design: &Design, workshop: &Workshop, evaluation: &Evalu
     lines.extend(taken(design, workshop, &sizes, method));
     lines.extend(register_lines(design, workshop, evaluation, method));
     lines.extend(history(design));
-    lines.join("\n")
+    let broken: Vec<String> = lines
+        .iter()
+        .map(|line| {
+            if line.contains('\n') {
+                line.clone()
+            } else {
+                wrapped(line, WIDTH, 4)
+            }
+        })
+        .collect();
+    broken.join("\n")
 }
 
 fn table_to_fill(design: &Design, sizes: &[FunctionalSize]) -> String {
@@ -108,7 +120,13 @@ fn judged(
     } else {
         Vec::new()
     };
-    judge(&reading.values, instrument, &besides, size.limits, DEFAULT_RULE)
+    judge(
+        &reading.values,
+        instrument,
+        &besides,
+        size.limits,
+        DEFAULT_RULE,
+    )
 }
 
 fn verdict(size: &FunctionalSize, reading: &Reading, judgement: &Judgement) -> String {
@@ -124,7 +142,7 @@ fn verdict(size: &FunctionalSize, reading: &Reading, judgement: &Judgement) -> S
         size.label,
         number(size, judgement.mean),
         size.unit.sign(),
-        show_number(judgement.expanded, 4),
+        show_number(judgement.doubt.expanded, 4),
         judgement.count,
         reading.instrument,
         judgement.word()
@@ -160,7 +178,7 @@ fn register_lines(
     let corrected = nominal.and_then(|nominal| {
         let measured = Measured {
             error_mm: found.mean_mm - nominal,
-            combined: found.combined,
+            doubt: found.doubt,
         };
         correct(design, workshop, evaluation, measured, DEFAULT_RULE)
             .map(|corrected| (measured.error_mm, corrected))
@@ -180,7 +198,7 @@ fn tilt_lines(found: &Register) -> Vec<String> {
     let mean = format!(
         "Seat height {} give or take {} (95 %), readings span {}.",
         Unit::Mm.show(found.mean_mm),
-        show_number(found.expanded_mm, 4),
+        show_number(found.doubt.expanded, 4),
         show_number(found.range_mm, 4)
     );
     let tilt = found.tilt.map(|tilt| {
@@ -220,7 +238,7 @@ fn reading_of<'a>(design: &'a Design, size: &FunctionalSize) -> Option<&'a Readi
             .readings
             .iter()
             .find(|reading| reading.dimension == key),
-        SizeOf::Lug(_) | SizeOf::ThreadOverBalls => None,
+        SizeOf::LugStart(_) | SizeOf::LugWidth(_) | SizeOf::ThreadOverBalls => None,
     }
 }
 
@@ -261,7 +279,10 @@ mod tests {
     #[test]
     fn an_empty_sheet_has_room_for_every_size() {
         let text = sheet(|_| {});
-        assert!(text.contains("[ ]  Seat height") && text.contains(ROOM), "{text}");
+        assert!(
+            text.contains("[ ]  Seat height") && text.contains(ROOM),
+            "{text}"
+        );
         assert!(text.contains("none yet") && text.contains("ISO 14253-1"));
         assert!(text.contains("Lug 1") && text.contains("Thread over balls"));
     }
@@ -278,7 +299,13 @@ mod tests {
                 .readings
                 .push(readings(RingKey::SeatHeight, &values, "depth micrometer"));
         });
-        for told in ["OUT", "thicker than drawn", "Skim 0.10", "clockwise", "parallel within"] {
+        for told in [
+            "OUT",
+            "thicker than drawn",
+            "Skim 0.10",
+            "clockwise",
+            "parallel within",
+        ] {
             assert!(text.contains(told), "{told}: {text}");
         }
     }

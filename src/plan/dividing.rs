@@ -116,10 +116,7 @@ impl DividingList {
                 for place in places(ring.milling, flank) {
                     self.rows.push(Row {
                         readout: place.centre_deg.map(|covered| {
-                            plan_point(
-                                place.radius_mm,
-                                (edge + into_gap * covered).to_radians(),
-                            )
+                            plan_point(place.radius_mm, (edge + into_gap * covered).to_radians())
                         }),
                         centre_radius_mm: place.radius_mm,
                         ..row(mark, edge, edge + into_gap * place.turned_deg)

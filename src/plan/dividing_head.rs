@@ -46,7 +46,11 @@ impl fmt::Display for Setting {
         if self.spaces == 0 {
             return write!(f, "{} turns, any circle", self.turns);
         }
-        write!(f, "{} turns + {} in {}", self.turns, self.spaces, self.circle)
+        write!(
+            f,
+            "{} turns + {} in {}",
+            self.turns, self.spaces, self.circle
+        )
     }
 }
 

@@ -58,7 +58,10 @@ impl GearTrain {
     #[must_use]
     pub fn leadscrew_turns(&self) -> u64 {
         let product = |side: fn(&(u32, u32)) -> u32| -> u64 {
-            self.pairs.iter().map(|pair| u64::from(side(pair))).product()
+            self.pairs
+                .iter()
+                .map(|pair| u64::from(side(pair)))
+                .product()
         };
         let (drivers, driven) = (product(|pair| pair.0), product(|pair| pair.1));
         drivers / common_divisor(drivers, driven)
@@ -135,7 +138,11 @@ pub fn best_train(leadscrew_mm: f64, pitch_mm: f64, gears: &[u32]) -> Option<Gea
     }
     // A compound train is looked at only through its plain ratio, so that the search allocates little.
     for (index, one) in pairs.iter().enumerate() {
-        for two in pairs.iter().skip(index + 1).filter(|two| one.is_free_of(two)) {
+        for two in pairs
+            .iter()
+            .skip(index + 1)
+            .filter(|two| one.is_free_of(two))
+        {
             let pitch = leadscrew_mm * one.ratio() * two.ratio();
             if (pitch / pitch_mm - 1.0).abs() <= GREATEST_ERROR {
                 offer(GearTrain::of(
@@ -207,7 +214,10 @@ mod tests {
         assert_eq!(odd.half_nut(&[14]), HalfNut::StopAndReverse { every: 5 });
         assert_eq!(
             odd.half_nut(&[14, 15]),
-            HalfNut::ByDial { teeth: 15, every: 5 }
+            HalfNut::ByDial {
+                teeth: 15,
+                every: 5
+            }
         );
     }
 

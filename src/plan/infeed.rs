@@ -12,7 +12,8 @@ pub const LEAST_CUT_MM: f64 = 0.02;
 /// A thread is cut in at least so many passes and at most so many.
 const PASSES: (u32, u32) = (3, 60);
 /// Passes by pitch in mm, middle of the usual span; common practice, no source.
-const USUAL_PASSES: [(f64, f64); 5] = [(0.5, 5.5), (0.75, 6.5), (0.8, 7.0), (1.0, 8.0), (1.5, 10.5)];
+const USUAL_PASSES: [(f64, f64); 5] =
+    [(0.5, 5.5), (0.75, 6.5), (0.8, 7.0), (1.0, 8.0), (1.5, 10.5)];
 /// More passes on a small lathe with a boring bar; common practice, no source.
 const BORING_BAR: f64 = 1.5;
 /// More passes in stainless steel; common practice, no source.
@@ -137,7 +138,10 @@ mod tests {
             let passes = suggested_passes(pitch, depth, CuttingGroup::Stainless);
             let sums = InfeedMethod::ConstantArea.sums_mm(depth, passes);
             let last = sums[sums.len() - 1] - sums[sums.len() - 2];
-            assert!(last >= LEAST_CUT_MM || passes == PASSES.0, "{pitch}: {last}");
+            assert!(
+                last >= LEAST_CUT_MM || passes == PASSES.0,
+                "{pitch}: {last}"
+            );
         }
     }
 

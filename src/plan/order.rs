@@ -121,7 +121,10 @@ pub fn shop_plan_on(
     };
     Ok(ShopPlan {
         route,
-        steps: order.iter().map(|operation| bench.step(*operation)).collect(),
+        steps: order
+            .iter()
+            .map(|operation| bench.step(*operation))
+            .collect(),
         exchangeable: exchangeable(&order, &rules, |operation| route.setting(operation)),
         rules,
         alternatives: Route::ALL
@@ -144,7 +147,11 @@ fn whole_ring(evaluation: &Evaluation) -> Result<&ResolvedRing, PlanError> {
         return Err(PlanError::NoRing(fault.clone()));
     }
     derivation.ring.as_ref().ok_or_else(|| {
-        let missing: Vec<String> = derivation.missing.iter().map(|field| field.long_label()).collect();
+        let missing: Vec<String> = derivation
+            .missing
+            .iter()
+            .map(|field| field.long_label())
+            .collect();
         let reason = derivation.refusal.as_ref().map_or_else(
             || format!("measure {}", missing.join(", ")),
             |refusal| refusal.reason.clone(),
@@ -156,7 +163,9 @@ fn whole_ring(evaluation: &Evaluation) -> Result<&ResolvedRing, PlanError> {
 impl ShopPlan {
     /// The rules that hold an operation back, for whoever asks why it stands where it does.
     pub fn reasons(&self, operation: Operation) -> impl Iterator<Item = &Rule> {
-        self.rules.iter().filter(move |rule| rule.after == operation)
+        self.rules
+            .iter()
+            .filter(move |rule| rule.after == operation)
     }
 }
 

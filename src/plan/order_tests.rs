@@ -20,10 +20,21 @@ fn the_demo_is_planned_on_every_route() {
     let evaluation = evaluate(&design, &workshop);
     for route in Route::ALL {
         let plan = shop_plan_on(route, &design, &workshop, &evaluation).unwrap();
-        assert_eq!(plan.steps.len(), route.operations(&design, evaluation.derivation.ring.as_ref().unwrap()).len());
+        assert_eq!(
+            plan.steps.len(),
+            route
+                .operations(&design, evaluation.derivation.ring.as_ref().unwrap())
+                .len()
+        );
         assert_eq!(plan.alternatives.len(), 2);
         let text = plan_sheet(&design, &workshop, &plan);
-        for told in ["[ ]", "rules of the workshop", "CAUTION", "seen from the body side", "constant area"] {
+        for told in [
+            "[ ]",
+            "rules of the workshop",
+            "CAUTION",
+            "seen from the body side",
+            "constant area",
+        ] {
             assert!(text.contains(told), "{told}");
         }
     }
@@ -32,7 +43,10 @@ fn the_demo_is_planned_on_every_route() {
 #[test]
 fn a_head_that_takes_no_chuck_leads_to_the_arbor() {
     let (design, mut workshop) = demo();
-    assert_eq!(planned(&design, &workshop).unwrap().route, Route::LugsInTheBar);
+    assert_eq!(
+        planned(&design, &workshop).unwrap().route,
+        Route::LugsInTheBar
+    );
     workshop.dividing_head.takes_lathe_chuck = false;
     let plan = planned(&design, &workshop).unwrap();
     assert_eq!(plan.route, Route::ThreadFirst);

@@ -47,29 +47,85 @@ type Row = (&'static [Op], &'static [Op], &'static str);
 const ALWAYS: [Row; 20] = [
     (
         &[Op::FaceEnd],
-        &[Op::RoughOutside, Op::RoughBore, Op::Rim, Op::SeatFace, Op::FlangeRear, Op::PartOff],
+        &[
+            Op::RoughOutside,
+            Op::RoughBore,
+            Op::Rim,
+            Op::SeatFace,
+            Op::FlangeRear,
+            Op::PartOff,
+        ],
         "the bar's end is rough and not square; the faced end is the axial datum",
     ),
     (
         &[Op::RoughOutside, Op::RoughBore],
-        &[Op::Rim, Op::SeatSide, Op::SeatFace, Op::ThreadBore, Op::RearBore, Op::BayonetDiameters, Op::FlangeRear, Op::PlateFront],
+        &[
+            Op::Rim,
+            Op::SeatSide,
+            Op::SeatFace,
+            Op::ThreadBore,
+            Op::RearBore,
+            Op::BayonetDiameters,
+            Op::FlangeRear,
+            Op::PlateFront,
+        ],
         "roughing heats the ring and lets stress out: no close size before it is done",
     ),
-    (&[Op::RoughBore], &[Op::PartOff], "only the wall is left to part"),
+    (
+        &[Op::RoughBore],
+        &[Op::PartOff],
+        "only the wall is left to part",
+    ),
     (
         &[Op::ThreadBore],
         &[Op::ThreadChamfer, Op::Relief, Op::PinAnnulus, Op::Thread],
         "the bore is the gauged minor diameter, everything behind it starts there",
     ),
-    (&[Op::SeatFace, Op::SeatSide], &[Op::ThreadChamfer, Op::ThreadBore], "depths are counted from the seat"),
-    (&[Op::PlateFront], &[Op::SeatSide], "boss and counterbore are measured from the plate"),
-    (&[Op::ThreadChamfer], &[Op::Thread], "the chamfer keeps the first thread from burring and shows the depth"),
-    (&[Op::Relief], &[Op::Thread], "the tool needs the relief to run out in"),
-    (&[Op::SetScrews], &[Op::Thread], "the drill burrs what the thread would meet"),
-    (&[Op::Thread], &[Op::ThreadMouth], "threading raises a burr on the face"),
-    (&[Op::ThreadMouth], &[Op::FinalSkim], "a burr under the depth gauge spoils the register"),
-    (&[Op::BayonetDiameters], &[Op::Groove, Op::LugLeadIn], "groove and chamfer start from the finished diameter"),
-    (&[Op::FlangeRear], &[Op::Groove], "the groove is measured from the flange"),
+    (
+        &[Op::SeatFace, Op::SeatSide],
+        &[Op::ThreadChamfer, Op::ThreadBore],
+        "depths are counted from the seat",
+    ),
+    (
+        &[Op::PlateFront],
+        &[Op::SeatSide],
+        "boss and counterbore are measured from the plate",
+    ),
+    (
+        &[Op::ThreadChamfer],
+        &[Op::Thread],
+        "the chamfer keeps the first thread from burring and shows the depth",
+    ),
+    (
+        &[Op::Relief],
+        &[Op::Thread],
+        "the tool needs the relief to run out in",
+    ),
+    (
+        &[Op::SetScrews],
+        &[Op::Thread],
+        "the drill burrs what the thread would meet",
+    ),
+    (
+        &[Op::Thread],
+        &[Op::ThreadMouth],
+        "threading raises a burr on the face",
+    ),
+    (
+        &[Op::ThreadMouth],
+        &[Op::FinalSkim],
+        "a burr under the depth gauge spoils the register",
+    ),
+    (
+        &[Op::BayonetDiameters],
+        &[Op::Groove, Op::LugLeadIn],
+        "groove and chamfer start from the finished diameter",
+    ),
+    (
+        &[Op::FlangeRear],
+        &[Op::Groove],
+        "the groove is measured from the flange",
+    ),
     (
         &[Op::Groove, Op::LugLeadIn],
         &[Op::MillGaps],
@@ -81,23 +137,54 @@ const ALWAYS: [Row; 20] = [
         "every angle is counted from datum zero",
     ),
     (&[Op::MillGaps], &[Op::DeburrLugs], "milling burrs the lugs"),
-    (&[Op::PartOff], &[Op::FaceSecondSide, Op::MakeArbor, Op::BoreJaws], "the other side is reached only then"),
     (
-        &[Op::FaceSecondSide, Op::PlateFront, Op::SeatFace, Op::FlangeRear, Op::Groove, Op::Relief, Op::PinAnnulus, Op::ThreadBore],
+        &[Op::PartOff],
+        &[Op::FaceSecondSide, Op::MakeArbor, Op::BoreJaws],
+        "the other side is reached only then",
+    ),
+    (
+        &[
+            Op::FaceSecondSide,
+            Op::PlateFront,
+            Op::SeatFace,
+            Op::FlangeRear,
+            Op::Groove,
+            Op::Relief,
+            Op::PinAnnulus,
+            Op::ThreadBore,
+        ],
         &[Op::FinalSkim],
         "the face that makes the register is cut last of all lengths and takes up their errors",
     ),
     (
-        &[Op::DeburrLugs, Op::LockHole, Op::IndexMark, Op::FinalSkim, Op::ThreadMouth],
+        &[
+            Op::DeburrLugs,
+            Op::LockHole,
+            Op::IndexMark,
+            Op::FinalSkim,
+            Op::ThreadMouth,
+        ],
         &[Op::DeburrAndWash],
         "burrs and chips spoil every measurement",
     ),
-    (&[Op::DeburrAndWash], &[Op::Measure], "a burr is measured with the part"),
+    (
+        &[Op::DeburrAndWash],
+        &[Op::Measure],
+        "a burr is measured with the part",
+    ),
 ];
 
 const LAST: [Row; 2] = [
-    (&[Op::Measure], &[Op::TrialFit], "nothing is fitted to a lens that has not been measured"),
-    (&[Op::Measure, Op::TrialFit], &[Op::Coat], "a skim after coating takes the coat off"),
+    (
+        &[Op::Measure],
+        &[Op::TrialFit],
+        "nothing is fitted to a lens that has not been measured",
+    ),
+    (
+        &[Op::Measure, Op::TrialFit],
+        &[Op::Coat],
+        "a skim after coating takes the coat off",
+    ),
 ];
 
 /// Rules of one route.
@@ -109,7 +196,11 @@ const fn of_route(route: Route) -> &'static [Row] {
                 &[Op::PartOff],
                 "the bar is a stiff handle and keeps the angles",
             ),
-            (&[Op::BoreJaws], &[Op::FaceSecondSide], "the jaws' step sets the flange true"),
+            (
+                &[Op::BoreJaws],
+                &[Op::FaceSecondSide],
+                "the jaws' step sets the flange true",
+            ),
             (
                 &[Op::FaceSecondSide],
                 &[Op::PlateFront, Op::SeatSide, Op::SeatFace],
@@ -117,23 +208,43 @@ const fn of_route(route: Route) -> &'static [Row] {
             ),
         ],
         Route::LugsOnAMandrel => &[
-            (&[Op::BoreJaws], &[Op::FaceSecondSide], "the jaws' step sets the flange true"),
+            (
+                &[Op::BoreJaws],
+                &[Op::FaceSecondSide],
+                "the jaws' step sets the flange true",
+            ),
             (
                 &[Op::FaceSecondSide],
                 &[Op::PlateFront, Op::SeatSide, Op::SeatFace],
                 "the parted face is hollow and rough",
             ),
-            (&[Op::FinalSkim], &[Op::AngleMark], "the mandrel goes into the finished bore"),
+            (
+                &[Op::FinalSkim],
+                &[Op::AngleMark],
+                "the mandrel goes into the finished bore",
+            ),
         ],
         Route::ThreadFirst => &[
-            (&[Op::ThreadMouth, Op::SeatFace], &[Op::PartOff], "thread and seat are cut in one setting"),
-            (&[Op::MakeArbor], &[Op::FaceSecondSide], "the ring is held by its thread, seat on the shoulder"),
+            (
+                &[Op::ThreadMouth, Op::SeatFace],
+                &[Op::PartOff],
+                "thread and seat are cut in one setting",
+            ),
+            (
+                &[Op::MakeArbor],
+                &[Op::FaceSecondSide],
+                "the ring is held by its thread, seat on the shoulder",
+            ),
             (
                 &[Op::FaceSecondSide],
                 &[Op::BayonetDiameters, Op::RearBore, Op::FlangeRear],
                 "the parted face is hollow and rough",
             ),
-            (&[Op::FinalSkim], &[Op::AngleMark], "no turning after the lugs are interrupted"),
+            (
+                &[Op::FinalSkim],
+                &[Op::AngleMark],
+                "no turning after the lugs are interrupted",
+            ),
         ],
     }
 }

@@ -1,7 +1,7 @@
 //! The ways through the shop: which side first, and where the gaps are milled.
 
 use super::operation::Operation as Op;
-use crate::document::{Design, Pieces};
+use crate::document::{Design, Pieces, SeatKind};
 use crate::ring::{PinUse, ResolvedRing};
 
 /// A way from bar to ring.
@@ -109,14 +109,12 @@ impl Route {
                 Self::ThreadFirst => Setting::First,
                 Self::LugsInTheBar | Self::LugsOnAMandrel => Setting::Second,
             },
-            Op::BayonetDiameters
-            | Op::RearBore
-            | Op::FlangeRear
-            | Op::Groove
-            | Op::LugLeadIn => match self {
-                Self::ThreadFirst => Setting::Second,
-                Self::LugsInTheBar | Self::LugsOnAMandrel => Setting::First,
-            },
+            Op::BayonetDiameters | Op::RearBore | Op::FlangeRear | Op::Groove | Op::LugLeadIn => {
+                match self {
+                    Self::ThreadFirst => Setting::Second,
+                    Self::LugsInTheBar | Self::LugsOnAMandrel => Setting::First,
+                }
+            }
             Op::AngleMark | Op::MillGaps | Op::LockHole | Op::IndexMark | Op::DeburrLugs => {
                 match self {
                     Self::LugsInTheBar => Setting::First,
@@ -137,8 +135,6 @@ impl Route {
             Op::RoughBore,
             Op::Rim,
             Op::FaceSecondSide,
-            Op::PlateFront,
-            Op::SeatSide,
             Op::SeatFace,
             Op::ThreadBore,
             Op::ThreadChamfer,
@@ -164,14 +160,22 @@ impl Route {
             Self::LugsInTheBar | Self::LugsOnAMandrel => Op::BoreJaws,
         });
         let sizes = &ring.sizes;
+        // The front of a flush plate is the seat itself.
+        let has_own_plate = ring.seat != SeatKind::Flush;
         let when = [
+            (has_own_plate, Op::PlateFront),
+            (has_own_plate, Op::SeatSide),
             (ring.pin == PinUse::LeftFree, Op::PinAnnulus),
             (has_relief(ring), Op::Relief),
             (design.ring.pieces != Pieces::One, Op::SetScrews),
             (sizes.lock_hole_diameter > 0.0, Op::LockHole),
             (design.ring.finish.build_up_mm > 0.0, Op::Coat),
         ];
-        all.extend(when.into_iter().filter(|(is_there, _)| *is_there).map(|(_, op)| op));
+        all.extend(
+            when.into_iter()
+                .filter(|(is_there, _)| *is_there)
+                .map(|(_, op)| op),
+        );
         all
     }
 }

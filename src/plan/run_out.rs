@@ -193,7 +193,10 @@ mod tests {
     #[test]
     fn ways_out_are_named_with_their_numbers() {
         let ways = NARROW.ways_out(&[125.0]).join("; ");
-        assert!(ways.contains("90 rpm") && ways.contains("reverse"), "{ways}");
+        assert!(
+            ways.contains("90 rpm") && ways.contains("reverse"),
+            "{ways}"
+        );
         // 1.0 + 1 x 1 x 125 / 60 = 3.083.
         assert!(ways.contains("3.083 mm"), "{ways}");
         let blocked = RunOut {

@@ -4,10 +4,12 @@ use super::order::ShopPlan;
 use super::route::Setting;
 use super::sheet_thread::thread_lines;
 use super::step::Step;
-use crate::document::{Design, columns};
+use crate::document::{Design, columns, wrapped};
 use crate::mount::{Unit, show_number};
 use crate::workshop::Workshop;
 
+/// Letters in a line of text.
+const WIDTH: usize = 100;
 /// The box to tick.
 const BOX: &str = "[ ]";
 /// What stands above everything.
@@ -17,7 +19,7 @@ const FIRST: [&str; 3] = [
     "Stop and wait for standstill before measuring or clearing chips; hook or brush, never fingers.",
 ];
 
-/// The plan as text, lines of at most about a hundred letters where no name is longer.
+/// The plan as text, lines of at most a hundred letters but for tables.
 #[must_use]
 pub fn plan_sheet(design: &Design, workshop: &Workshop, plan: &ShopPlan) -> String {
     let mut lines = vec![format!("SHOP PLAN  {}", design.name), String::new()];
@@ -28,10 +30,14 @@ pub fn plan_sheet(design: &Design, workshop: &Workshop, plan: &ShopPlan) -> Stri
     lines.push(format!("Route: {}", plan.route.word()));
     lines.push(format!("It costs {}.", plan.route.cost()));
     lines.push(
-        "Speeds are for high-speed steel, the low end; carbide goes about twice as fast.".to_owned(),
+        "Speeds are for high-speed steel, the low end; carbide goes about twice as fast."
+            .to_owned(),
     );
     lines.extend(step_lines(plan));
-    heading(&mut lines, "DIVIDING, seen from the body side, clockwise from datum zero (12 o'clock)");
+    heading(
+        &mut lines,
+        "DIVIDING, seen from the body side, clockwise from datum zero (12 o'clock)",
+    );
     lines.extend(dividing_lines(plan, workshop));
     heading(&mut lines, &format!("THREAD {}", plan.threading.thread));
     lines.extend(thread_lines(&plan.threading, workshop));
@@ -39,11 +45,25 @@ pub fn plan_sheet(design: &Design, workshop: &Workshop, plan: &ShopPlan) -> Stri
     lines.extend(freedom_lines(plan));
     heading(&mut lines, "WHY THIS ORDER");
     lines.extend(reason_lines(plan));
-    lines.join("\n")
+    let broken: Vec<String> = lines.iter().map(|line| readable(line)).collect();
+    broken.join("\n")
+}
+
+/// A line as wide as a page; a table is left alone.
+fn readable(line: &str) -> String {
+    if line.contains('\n') {
+        return line.to_owned();
+    }
+    let hanging = if line.starts_with("        ") { 8 } else { 4 };
+    wrapped(line, WIDTH, hanging)
 }
 
 fn heading(lines: &mut Vec<String>, text: &str) {
-    lines.extend([String::new(), text.to_owned(), "-".repeat(text.chars().count())]);
+    lines.extend([
+        String::new(),
+        text.to_owned(),
+        "-".repeat(text.chars().count()),
+    ]);
 }
 
 fn stock_lines(design: &Design, workshop: &Workshop, plan: &ShopPlan) -> Vec<String> {

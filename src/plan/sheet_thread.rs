@@ -44,7 +44,8 @@ fn gear_lines(threading: &Threading, workshop: &Workshop) -> Vec<String> {
              leadscrew."
         ),
         Some(HalfNut::StopAndReverse { .. }) => {
-            "Half-nut: leave it closed. At the relief withdraw the tool, stop, run back in reverse.".to_owned()
+            "Half-nut: leave it closed. At the relief withdraw the tool, stop, run back in reverse."
+                .to_owned()
         }
     };
     vec![

@@ -5,7 +5,7 @@ use thiserror::Error;
 use super::gear_train::best_train;
 use super::route::{Route, has_relief};
 use super::threading::threading_tool;
-use crate::ring::{ResolvedRing, least_gap_deg, gaps_between};
+use crate::ring::{ResolvedRing, gaps_between, least_gap_deg};
 use crate::workshop::{ToolDuty, TurningTool, Workshop};
 
 /// One thing that is missing, with the sizes that a new one must have. Lengths mm.

@@ -5,8 +5,7 @@ use super::route::{Route, Setting};
 use super::run_out::RunOut;
 use super::shortfall::{boring_bar, groove_tool, relief_tool};
 use super::speeds::{
-    SpindleSpeed, Work, cutting_row, feed_a_tooth_mm, speed_m_min, spindle_speed,
-    table_feed_mm_min,
+    SpindleSpeed, Work, cutting_row, feed_a_tooth_mm, speed_m_min, spindle_speed, table_feed_mm_min,
 };
 use super::step_sizes::{TargetSize, target_sizes};
 use super::threading::threading_tool;
@@ -258,15 +257,21 @@ impl CutSpeed {
 const fn check(operation: Op) -> &'static str {
     match operation {
         Op::FaceEnd => "no pip left in the middle",
-        Op::RoughOutside | Op::RoughBore => "allowance left all round; let it cool before finishing",
+        Op::RoughOutside | Op::RoughBore => {
+            "allowance left all round; let it cool before finishing"
+        }
         Op::Rim | Op::BayonetDiameters => "measure at two places a quarter turn apart",
-        Op::MakeArbor => "thread over wires, shoulder square; a mating thread runs up to the shoulder by hand",
+        Op::MakeArbor => {
+            "thread over wires, shoulder square; a mating thread runs up to the shoulder by hand"
+        }
         Op::BoreJaws => "the rim goes in without play, the flange lies on the step all round",
         Op::FaceSecondSide => "no feeler goes under the flange or shoulder before cutting",
         Op::PlateFront => "plate thickness at three places",
         Op::SeatSide => "the lens shoulder, or a disc of its size, goes on",
         Op::SeatFace => "allowance for the last skim is there; seat runs true on an indicator",
-        Op::ThreadBore => "bore with a gauge at three places; three-jaw lobes do not show between two points",
+        Op::ThreadBore => {
+            "bore with a gauge at three places; three-jaw lobes do not show between two points"
+        }
         Op::PinAnnulus => "depth from the seat, both walls",
         Op::Relief => "width with the tool's own marks; deeper than the thread will be",
         Op::ThreadChamfer => "chamfer wider than the thread is deep",
@@ -300,12 +305,18 @@ const fn caution(operation: Op) -> &'static str {
             "grip lightly: a thin ring is squeezed out of round by a few newtons"
         }
         Op::Relief | Op::Groove => "narrow tool: low speed, keep it cut or out, never let it rub",
-        Op::Thread => "half-nut and cross-slide both at the relief; reverse only with a locked chuck",
+        Op::Thread => {
+            "half-nut and cross-slide both at the relief; reverse only with a locked chuck"
+        }
         Op::PartOff => "catch the ring on a rod in its bore, never with a hand",
-        Op::MillGaps => "spindle of the head locked while cutting; cut against the cutter's turn, overrun the play",
+        Op::MillGaps => {
+            "spindle of the head locked while cutting; cut against the cutter's turn, overrun the play"
+        }
         Op::LockHole => "clamp the work; the drill pulls when it breaks through",
         Op::DeburrLugs => "interrupted lugs cut while they turn: deburr at a standstill",
-        Op::TrialFit => "a hand under the lens, a soft surface below; never force it, find the burr",
+        Op::TrialFit => {
+            "a hand under the lens, a soft surface below; never force it, find the burr"
+        }
         Op::Rim
         | Op::MakeArbor
         | Op::PlateFront

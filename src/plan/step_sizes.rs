@@ -130,10 +130,7 @@ fn rough(route: Route, operation: Op, ring: &ResolvedRing) -> Vec<TargetSize> {
     match operation {
         Op::RoughOutside => vec![about("rim", sizes.flange_diameter + ROUGHING_ALLOWANCE_MM)],
         Op::RoughBore => {
-            let least = ring
-                .thread_minor
-                .min(sizes.lip_bore)
-                .min(sizes.rear_bore);
+            let least = ring.thread_minor.min(sizes.lip_bore).min(sizes.rear_bore);
             vec![about("bore", least - ROUGHING_ALLOWANCE_MM)]
         }
         // On the route where the seat is skimmed last it stands proud till then.

@@ -6,7 +6,7 @@ use crate::ring::{ResolvedRing, Solid};
 use crate::workshop::{Material, ToolDuty, TurningTool, Workshop};
 
 /// Bar over the largest finished diameter, at least, mm.
-const OVER_DIAMETER_MM: f64 = 1.0;
+const OVER_DIAMETER_MM: f64 = 2.0;
 /// Taken off to face one end, mm.
 const FACING_MM: f64 = 0.75;
 /// Left on the parted face for facing it, mm.
@@ -66,7 +66,12 @@ pub const fn bar_mass_kg(density_kg_m3: f64, diameter_mm: f64, length_mm: f64) -
 
 /// The bar for a ring of this material.
 #[must_use]
-pub fn stock(ring: &ResolvedRing, solid: &Solid, material: &Material, workshop: &Workshop) -> Stock {
+pub fn stock(
+    ring: &ResolvedRing,
+    solid: &Solid,
+    material: &Material,
+    workshop: &Workshop,
+) -> Stock {
     let sizes = &ring.sizes;
     let largest = sizes
         .flange_diameter

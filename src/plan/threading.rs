@@ -57,7 +57,11 @@ pub fn threading(design: &Design, ring: &ResolvedRing, workshop: &Workshop) -> T
     let group = workshop
         .material(&design.ring.material)
         .map_or(CuttingGroup::Unknown, |stuff| stuff.cutting);
-    let train = best_train(lathe.leadscrew_pitch_mm, thread.pitch_mm(), &lathe.change_gears);
+    let train = best_train(
+        lathe.leadscrew_pitch_mm,
+        thread.pitch_mm(),
+        &lathe.change_gears,
+    );
     let half_nut = train.as_ref().map(|train| {
         let every = train.leadscrew_turns();
         if train.is_exact() {

@@ -26,9 +26,7 @@ pub struct Lathe {
 
 /// The change gears of many small lathes, and the 127 that turns inches into millimetres; common practice, no source.
 fn common_change_gears() -> Vec<u32> {
-    vec![
-        20, 25, 30, 35, 40, 45, 50, 55, 60, 65, 70, 75, 80, 127,
-    ]
+    vec![20, 25, 30, 35, 40, 45, 50, 55, 60, 65, 70, 75, 80, 127]
 }
 
 /// A mill.

@@ -29,7 +29,9 @@ impl Dice {
     }
 
     fn within(&mut self, half: f64) -> f64 {
-        Uniform::new_inclusive(-half, half).unwrap().sample(&mut self.0)
+        Uniform::new_inclusive(-half, half)
+            .unwrap()
+            .sample(&mut self.0)
     }
 }
 
@@ -40,12 +42,16 @@ fn share(seed: u64, mut measure: impl FnMut(&mut Dice, f64) -> Measured) -> f64 
     for _ in 0..RUNS {
         let error = dice.normal(0.06);
         let measured = measure(&mut dice, error);
-        let guard = RULE.guard_mm(measured.combined.standard_uncertainty);
+        let guard = RULE.guard_mm(measured.doubt.standard);
         let proposal: Proposal = propose(measured, LIMITS, guard, CUT);
         let done = proposal.skim_mm();
-        let slip = if done.abs() > 0.0 { dice.within(CUT) } else { 0.0 };
+        let slip = if done.abs() > 0.0 {
+            dice.within(CUT)
+        } else {
+            0.0
+        };
         let left = error - done + slip;
-        held += u32::from((left - proposal.expected_mm).abs() <= proposal.expanded_mm());
+        held += u32::from((left - proposal.expected_mm).abs() <= proposal.doubt.expanded);
     }
     f64::from(held) / f64::from(RUNS)
 }
@@ -67,14 +73,15 @@ fn with_an_instrument(
         let readings: Vec<f64> = (0..6)
             .map(|place| {
                 let angle = f64::from(place) * std::f64::consts::TAU / 6.0;
-                let read = NOMINAL + error + bias + lean * (angle - 0.4).cos() + dice.normal(scatter);
+                let read =
+                    NOMINAL + error + bias + lean * (angle - 0.4).cos() + dice.normal(scatter);
                 (read / 0.001).round() * 0.001
             })
             .collect();
         let found = register(&readings, method, &instrument).unwrap();
         Measured {
             error_mm: found.mean_mm - NOMINAL,
-            combined: found.combined,
+            doubt: found.doubt,
         }
     }
 }
@@ -82,9 +89,12 @@ fn with_an_instrument(
 #[test]
 fn the_scatter_of_a_hand_is_held_as_often_as_stated() {
     // Scatter far over the instrument's error: Student's t alone decides, and 95 % is what comes out.
-    let held = share(1, with_an_instrument(0.0005, 0.02, RegisterMethod::Micrometer));
+    let held = share(
+        1,
+        with_an_instrument(0.0005, 0.02, RegisterMethod::Micrometer),
+    );
     println!("scatter: {held}");
-    assert!((0.94..=0.975).contains(&held), "{held}");
+    assert!((0.95..=0.975).contains(&held), "{held}");
 }
 
 #[test]
@@ -96,7 +106,7 @@ fn the_shipped_instruments_hold_at_least_what_they_state() {
     ] {
         let held = share(seed, with_an_instrument(permissible, scatter, method));
         println!("{permissible} {scatter}: {held}");
-        assert!(held >= 0.945, "{held}");
+        assert!(held >= 0.95, "{held}");
     }
 }
 
@@ -105,7 +115,7 @@ fn an_uncertainty_stated_too_small_would_be_seen() {
     let mut honest = with_an_instrument(0.005, 0.005, RegisterMethod::Micrometer);
     let held = share(5, |dice, error| {
         let mut measured = honest(dice, error);
-        measured.combined.standard_uncertainty = 0.0;
+        measured.doubt.expanded *= 0.5;
         measured
     });
     assert!(held < 0.9, "{held}");
@@ -129,7 +139,11 @@ fn an_infinity_trial_holds_what_it_states() {
                 } else {
                     f64::INFINITY
                 };
-                if distance < 12_000.0 { distance + engraved_off } else { distance }
+                if distance < 12_000.0 {
+                    distance + engraved_off
+                } else {
+                    distance
+                }
             })
             .collect();
         let trial = InfinityTrial {
@@ -142,5 +156,5 @@ fn an_infinity_trial_holds_what_it_states() {
         register_error(&trial, &lens).unwrap()
     });
     println!("trial: {held}");
-    assert!(held >= 0.945, "{held}");
+    assert!(held >= 0.95, "{held}");
 }

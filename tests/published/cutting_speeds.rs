@@ -26,7 +26,10 @@ fn speeds_lie_at_the_low_end_of_what_is_printed() {
         assert!(within(row.finishing_m_min, finish_ft), "{group:?} {row:?}");
     }
     let steel = cutting_row(CuttingGroup::MildSteel).unwrap();
-    assert!(steel.roughing_m_min < steel.finishing_m_min && steel.finishing_m_min <= 1.05 * 110.0 * FOOT);
+    assert!(
+        steel.roughing_m_min < steel.finishing_m_min
+            && steel.finishing_m_min <= 1.05 * 110.0 * FOOT
+    );
 }
 
 /// From memory, US Army TC 9-524: threading runs at 0.2 to 0.4 of turning; drilling at 0.6 to 0.82 of it.

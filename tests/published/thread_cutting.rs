@@ -14,7 +14,10 @@ const GEARS: [u32; 14] = [20, 25, 30, 35, 40, 45, 50, 55, 60, 65, 70, 75, 80, 12
 
 fn cuts(sums: &[f64]) -> Vec<f64> {
     let before = std::iter::once(0.0).chain(sums.iter().copied());
-    sums.iter().zip(before).map(|(sum, before)| sum - before).collect()
+    sums.iter()
+        .zip(before)
+        .map(|(sum, before)| sum - before)
+        .collect()
 }
 
 #[track_caller]
@@ -46,8 +49,18 @@ fn depths_by_pitch() {
 #[test]
 fn constant_area() {
     let sums = InfeedMethod::ConstantArea.sums_mm(0.5413, 8);
-    all_close(&sums, &[0.1914, 0.2707, 0.3315, 0.3828, 0.4279, 0.4688, 0.5063, 0.5413], 6e-5);
-    all_close(&cuts(&sums), &[0.191, 0.079, 0.061, 0.051, 0.045, 0.041, 0.038, 0.035], 6e-4);
+    all_close(
+        &sums,
+        &[
+            0.1914, 0.2707, 0.3315, 0.3828, 0.4279, 0.4688, 0.5063, 0.5413,
+        ],
+        6e-5,
+    );
+    all_close(
+        &cuts(&sums),
+        &[0.191, 0.079, 0.061, 0.051, 0.045, 0.041, 0.038, 0.035],
+        6e-4,
+    );
     assert_eq!(passes_for_first_cut(0.5413, 0.20), 8);
     let three = InfeedMethod::ConstantArea.sums_mm(0.577, 3);
     all_close(&cuts(&three), &[0.333, 0.138, 0.106], 6e-4);
@@ -70,7 +83,10 @@ fn a_metric_thread_on_an_inch_leadscrew() {
     let train = best_train(25.4 / 8.0, 1.0, &GEARS).unwrap();
     assert!(train.is_exact());
     assert_eq!(train.pairs, [(40, 127)]);
-    assert_eq!(train.half_nut(&[14, 15, 16]), HalfNut::StopAndReverse { every: 40 });
+    assert_eq!(
+        train.half_nut(&[14, 15, 16]),
+        HalfNut::StopAndReverse { every: 40 }
+    );
 }
 
 /// 20 threads an inch, 1.27 mm, on a leadscrew of 3 mm: 1.27 / 3 = 127 x 20 / (75 x 80), exactly; 26 threads an inch
@@ -81,7 +97,12 @@ fn an_inch_thread_on_a_metric_leadscrew() {
     assert!(exact.is_exact(), "{exact}");
     let near = best_train(3.0, 25.4 / 26.0, &GEARS).unwrap();
     assert!(!near.is_exact() && near.error_share.abs() < 0.002, "{near}");
-    close("over 5 mm", near.error_mm(5.0), 5.0 * near.error_share, 1e-15);
+    close(
+        "over 5 mm",
+        near.error_mm(5.0),
+        5.0 * near.error_share,
+        1e-15,
+    );
 }
 
 #[test]

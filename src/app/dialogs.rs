@@ -5,7 +5,10 @@ use std::path::{Path, PathBuf};
 use egui::{Context, Modal, Ui, ViewportCommand};
 
 use super::command::Command;
-use super::export_panel::{ExportPanel, ExportWanted, export_png};
+use super::export_panel::{ExportError, ExportPanel, ExportWanted, export_png};
+use super::files::{FileError, exists};
+use super::job::{Job, Progress};
+use super::mount_question::{MountAnswer, MountQuestion};
 use super::new_panel::{NewPanel, Wanted};
 use super::palette::Palette;
 use super::path_panel::{PathPanel, PathWanted, Purpose};
@@ -13,7 +16,7 @@ use super::sight::Sight;
 use super::unsaved_question::{Answer, Next, unsaved_ui};
 use super::view::{Selection, View};
 use super::window::Window;
-use crate::document::library;
+use crate::document::demo_designs;
 
 /// The one dialog in front of the page.
 pub(super) enum Dialog {
@@ -21,6 +24,13 @@ pub(super) enum Dialog {
     Unsaved(Next),
     Path(PathPanel),
     Export(ExportPanel),
+    Mount(MountQuestion),
+}
+
+/// A drawing being written off the frame.
+pub(super) struct Writing {
+    path: PathBuf,
+    job: Job<Result<(), ExportError>>,
 }
 
 /// What a dialog answered.
@@ -29,6 +39,7 @@ enum Reply {
     Unsaved(Answer),
     Path(PathWanted),
     Export(ExportWanted),
+    Mount(MountAnswer),
 }
 
 impl Window {
@@ -59,6 +70,7 @@ impl Window {
                     Dialog::Unsaved(next) => Reply::Unsaved(unsaved_ui(ui, &name, next)),
                     Dialog::Path(panel) => Reply::Path(panel.path_ui(ui, colours)),
                     Dialog::Export(panel) => Reply::Export(panel.export_ui(ui, &mut view)),
+                    Dialog::Mount(question) => Reply::Mount(question.question_ui(ui)),
                 }
             });
         let given_up = shown.should_close();
@@ -74,10 +86,12 @@ impl Window {
             Reply::New(Wanted::Nothing)
             | Reply::Path(PathWanted::Nothing)
             | Reply::Export(ExportWanted::Nothing)
+            | Reply::Mount(MountAnswer::Waiting)
             | Reply::Unsaved(Answer::Waiting) => {}
             Reply::New(Wanted::Close)
             | Reply::Path(PathWanted::Close)
             | Reply::Export(ExportWanted::Close)
+            | Reply::Mount(MountAnswer::Cancel)
             | Reply::Unsaved(Answer::Cancel) => self.close_dialog(),
             Reply::New(Wanted::Do(command)) => {
                 self.close_dialog();
@@ -85,7 +99,10 @@ impl Window {
             }
             Reply::Path(PathWanted::Ask) | Reply::Export(ExportWanted::Ask) => self.ask_system(),
             Reply::Path(PathWanted::Use(path)) => self.use_path(context, &path),
-            Reply::Export(ExportWanted::Write(path, force)) => self.write_png(path, force),
+            Reply::Export(ExportWanted::Write(path, force)) => {
+                self.write_png(context, path, force);
+            }
+            Reply::Mount(answer) => self.answer_mount(answer),
             Reply::Unsaved(Answer::Save) => self.save_then_go_on(context),
             Reply::Unsaved(Answer::Discard) => {
                 if let Some(Dialog::Unsaved(next)) = self.dialog.take() {
@@ -103,11 +120,11 @@ impl Window {
     fn ask_system(&mut self) {
         match &self.dialog {
             Some(Dialog::Path(panel)) => match panel.purpose {
-                Purpose::Open => self.chooser.start_open(panel.question()),
+                Purpose::Open | Purpose::Import => self.chooser.start_open(panel.question()),
                 Purpose::Save => self.chooser.start_save(panel.question()),
             },
             Some(Dialog::Export(panel)) => self.chooser.start_save(panel.question()),
-            Some(Dialog::New(_) | Dialog::Unsaved(_)) | None => {}
+            Some(Dialog::New(_) | Dialog::Unsaved(_) | Dialog::Mount(_)) | None => {}
         }
     }
 
@@ -123,7 +140,7 @@ impl Window {
             }
             Some(Dialog::Export(panel)) => panel.answered(answer),
             // The panel was closed while the dialog was open: its answer is for nobody.
-            Some(Dialog::New(_) | Dialog::Unsaved(_)) | None => {}
+            Some(Dialog::New(_) | Dialog::Unsaved(_) | Dialog::Mount(_)) | None => {}
         }
     }
 
@@ -134,6 +151,10 @@ impl Window {
         let done = match panel.purpose {
             Purpose::Open => self.workspace.open(path),
             Purpose::Save => self.workspace.save_to(path),
+            Purpose::Import => {
+                self.import_mounts(path);
+                return;
+            }
         };
         match done {
             Err(error) => {
@@ -159,22 +180,45 @@ impl Window {
         }
     }
 
-    fn write_png(&mut self, path: PathBuf, force: bool) {
-        let written = export_png(
-            self.workspace.design(),
-            self.workspace.evaluation(),
-            &path,
-            force,
-        );
-        match (written, &mut self.dialog) {
-            (Ok(()), _) => {
-                self.dialog = None;
-                self.messages
-                    .done(format!("drawing written to {}", path.display()));
-            }
-            (Err(error), Some(Dialog::Export(panel))) => panel.refuse(path, &error),
-            (Err(error), _) => self.messages.fault(error.to_string()),
+    /// Draws and writes off the frame: a fine picture takes longer than a frame may.
+    fn write_png(&mut self, context: &Context, path: PathBuf, force: bool) {
+        if !force
+            && exists(&path)
+            && let Some(Dialog::Export(panel)) = &mut self.dialog
+        {
+            let error = ExportError::File(FileError::Exists(path.clone()));
+            panel.refuse(path, &error);
+            return;
         }
+        let design = self.workspace.design().clone();
+        let evaluation = self.workspace.evaluation().clone();
+        let target = path.clone();
+        let work = move || export_png(&design, &evaluation, &target, force);
+        match Job::begin("drawing", context, work) {
+            Ok(job) => {
+                self.dialog = None;
+                self.writing = Some(Writing { path, job });
+            }
+            Err(error) => self
+                .messages
+                .fault(format!("the system gives no thread to draw on: {error}")),
+        }
+    }
+
+    /// Tells what came of a drawing that was being written.
+    pub(super) fn poll_writing(&mut self) {
+        let Some(writing) = &self.writing else { return };
+        match writing.job.poll() {
+            Progress::Working => return,
+            Progress::Done(Ok(())) => self
+                .messages
+                .done(format!("drawing written to {}", writing.path.display())),
+            Progress::Done(Err(error)) => self.messages.fault(error.to_string()),
+            Progress::BrokenOff => self
+                .messages
+                .fault(format!("{}: the drawing broke off", writing.path.display())),
+        }
+        self.writing = None;
     }
 
     pub(super) fn save(&mut self, context: &Context) {
@@ -199,7 +243,11 @@ impl Window {
     }
 
     pub(super) fn ask_path(&mut self, purpose: Purpose) {
-        self.dialog = Some(Dialog::Path(PathPanel::new(purpose, self.workspace.path())));
+        let near = match purpose {
+            Purpose::Open | Purpose::Save => self.workspace.path(),
+            Purpose::Import => None,
+        };
+        self.dialog = Some(Dialog::Path(PathPanel::new(purpose, near)));
         self.ask_system();
     }
 
@@ -214,8 +262,11 @@ impl Window {
 
     fn go_on(&mut self, context: &Context, next: Next) {
         match next {
-            Next::New => match library() {
-                Ok(library) => self.dialog = Some(Dialog::New(NewPanel::new(library))),
+            Next::New => match self.mounts.all() {
+                Ok(library) => {
+                    let demos = demo_designs().unwrap_or_default();
+                    self.dialog = Some(Dialog::New(NewPanel::new(library, demos)));
+                }
                 Err(error) => self
                     .messages
                     .fault(format!("the library of mounts cannot be read: {error}")),

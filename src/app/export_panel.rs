@@ -141,6 +141,7 @@ impl ExportPanel {
             ui.label(RichText::new(said).color(view.palette.clash));
         }
         let mut wanted = ExportWanted::Nothing;
+        let mut entered = false;
         ui.horizontal(|ui| {
             let label = ui.label("Path");
             let edit =
@@ -152,6 +153,8 @@ impl ExportPanel {
                 self.replace = None;
                 self.said = None;
             }
+            entered =
+                response.lost_focus() && ui.input(|input| input.key_pressed(egui::Key::Enter));
             if ui
                 .add_enabled(!self.waiting, egui::Button::new("Dialog…"))
                 .clicked()
@@ -163,7 +166,7 @@ impl ExportPanel {
         sheet_ui(ui, view);
         ui.add_space(4.0);
         ui.horizontal(|ui| {
-            if ui.button("Write PNG").clicked() {
+            if ui.button("Write PNG").clicked() || entered {
                 wanted = match files::typed_path(&self.text, "png") {
                     Ok(path) => ExportWanted::Write(path, false),
                     Err(error) => {
@@ -197,6 +200,7 @@ fn sheet_ui(ui: &mut Ui, view: &mut View<'_>) {
     if let Some(paper) = choice_ui(
         ui,
         salt,
+        false,
         "Paper",
         &view.design.sheet.paper.clone(),
         &papers,

@@ -143,7 +143,13 @@ fn off_the_pin(cx: &Context) -> Result<Finding, NotJudged> {
     let turned = (cx.size(RingKey::LockHoleAngle) - angle).apply("least turn", least_turn);
     let turn = turned.value();
     let tangential = circle / 2.0 * turned.apply("radians", f64::to_radians);
-    let remedy = if radial.value().abs() > tangential.value().abs() {
+    let (_, upper) = cx.deviations(RingKey::LockHoleDiameter);
+    let most = play(cx, upper, "its upper deviation")?.value();
+    let remedy = if most > cx.limits().lock_hole_play_caution {
+        // Moving a hole that is too wide would bring it too near the rim: its size comes first.
+        let pin = cx.body(BodyField::LockPinDiameter)?.value();
+        fitting_hole(cx, pin)
+    } else if radial.value().abs() > tangential.value().abs() {
         Remedy::dimension(RingKey::LockHoleCircle, pin_circle)
     } else {
         // The nearest of the angles that mean the same place, so that the number does not jump by a turn.

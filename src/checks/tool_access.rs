@@ -116,12 +116,7 @@ pub(super) fn judged(cx: &Context, cut: &str, tool: &str, needs: &[Need]) -> Job
             Unit::Mm.show(bounds.caution)
         )
     };
-    let finding = needs
-        .iter()
-        .filter(|need| need.what != tightest.what)
-        .fold(finding.saying(message), |finding, need| {
-            finding.worked(need.working())
-        });
+    let finding = finding.saying(message);
     Job { finding, summary }
 }
 

@@ -176,7 +176,7 @@ mod tests {
             assert!(thread.class().is_none(), "{}", lens.name);
             match (lens.register.number(), lens.name.rsplit_once("register ")) {
                 (Some(register), Some((_, told))) => {
-                    assert_eq!(told.parse(), Ok(register), "{}", lens.name)
+                    assert_eq!(told.parse(), Ok(register), "{}", lens.name);
                 }
                 (None, None) => {}
                 other => panic!("{}: {other:?}", lens.name),

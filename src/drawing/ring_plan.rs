@@ -67,10 +67,6 @@ impl RingPlan<'_> {
         drawn
     }
 
-    fn at(&self, radius_mm: f64, clock_deg: f64) -> Point {
-        plan_point(radius_mm, seen_from(Side::Body, clock_deg.to_radians()))
-    }
-
     /// Rim of the flange on paper, mm.
     fn rim(&self) -> f64 {
         self.ring.sizes.flange_diameter / 2.0 * self.factor
@@ -87,10 +83,7 @@ impl RingPlan<'_> {
 
     fn section_letter(&self, cut_deg: f64) -> Annotation {
         let end = self.rim() + CUT_OVERRUN * self.factor;
-        self.label_at(
-            "A",
-            self.at(end + LETTER_AWAY * self.style.height_mm, cut_deg),
-        )
+        self.label_at("A", at(end + LETTER_AWAY * self.style.height_mm, cut_deg))
     }
 
     /// The numbers of the lugs: all on the first circle that has room for every one of them, else each on the
@@ -157,7 +150,7 @@ impl RingPlan<'_> {
             .iter()
             .map(|share| {
                 let clock = share.mul_add(lug.extent_deg, lug.middle_deg());
-                self.label_at(&(index + 1).to_string(), self.at(radius, clock))
+                self.label_at(&(index + 1).to_string(), at(radius, clock))
             })
             .find(|number| taken.leaves_room_for(number))
     }
@@ -168,7 +161,7 @@ impl RingPlan<'_> {
         if sizes.lock_hole_diameter <= 0.0 {
             return None;
         }
-        let tip = self.at(
+        let tip = at(
             sizes.lock_hole_circle / 2.0 * self.factor,
             sizes.lock_hole_angle,
         );
@@ -222,4 +215,9 @@ impl RingPlan<'_> {
             &self.style,
         )
     }
+}
+
+/// A place on paper, seen from the body side.
+fn at(radius_mm: f64, clock_deg: f64) -> Point {
+    plan_point(radius_mm, seen_from(Side::Body, clock_deg.to_radians()))
 }

@@ -157,8 +157,8 @@ mod tests {
                 assert!(near(mark_at_rest_deg(turned, 12.0, height, &thread), 0.0));
                 let skimmed = mark_at_rest_deg(start, 12.0, height - ways.skim_mm, &thread);
                 assert!(near(skimmed, 0.0) && (0.0..1.0).contains(&ways.skim_mm));
-                let shimmed = mark_at_rest_deg(start, 12.0, height + ways.shim_mm, &thread);
-                assert!(near(shimmed, 0.0) && (0.0..1.0).contains(&ways.shim_mm));
+                let with_shim = mark_at_rest_deg(start, 12.0, height + ways.shim_mm, &thread);
+                assert!(near(with_shim, 0.0) && (0.0..1.0).contains(&ways.shim_mm));
             }
         }
     }

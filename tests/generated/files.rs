@@ -8,11 +8,8 @@ use crate::pairs::plausible;
 #[test]
 fn every_design_comes_back_as_it_was_written() {
     for index in 0..300 {
-        for design in [
-            plausible(40, index),
-            half_known(40, index),
-            hostile(40, index),
-        ] {
+        for make in [plausible, half_known, hostile] {
+            let design = make(40, index);
             let text = write_ron(&design).unwrap();
             match read_design(&text) {
                 Ok(back) => assert_eq!(back, design, "{index}"),

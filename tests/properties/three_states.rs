@@ -174,7 +174,7 @@ fn apply(change: &Change, design: &mut Design, workshop: &mut Workshop) {
             material.clone_into(&mut design.ring.material);
         }
         Change::Lugs(by_deg) => {
-            design.ring.lugs = Choice::Set(grown_lugs(design, workshop, by_deg))
+            design.ring.lugs = Choice::Set(grown_lugs(design, workshop, by_deg));
         }
         Change::Ears(list) => design.body.ears = measured(sectors(list)),
         Change::Barrel(depth_mm, diameter_mm) => {

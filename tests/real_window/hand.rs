@@ -69,6 +69,22 @@ pub fn size_of(png: &Path) -> (u32, u32) {
     (number(16), number(20))
 }
 
+/// Lets the program take in what was done.
+pub fn pause() {
+    std::thread::sleep(10 * STEP);
+}
+
+/// How many dots of two pictures differ.
+pub fn differing(a: &Path, b: &Path) -> f64 {
+    let (a, b) = (a.display().to_string(), b.display().to_string());
+    let output = run("compare", &["-metric", "AE", &a, &b, "null:"]);
+    let text = String::from_utf8_lossy(&output.stderr).trim().to_owned();
+    let first = text.split_whitespace().next().unwrap_or_default();
+    first
+        .parse()
+        .unwrap_or_else(|_| panic!("compare says {text}"))
+}
+
 impl Bench {
     /// Starts the program on a copy of a design and waits for its window.
     pub fn open(design: &Path, size: (u32, u32)) -> Self {
@@ -93,14 +109,11 @@ impl Bench {
             shown_after: None,
         };
         until("the window is there", || {
-            bench.window = said(&run(
+            let found = said(&run(
                 "xdotool",
                 &["search", "--onlyvisible", "--name", "ring.* - Flangewright"],
-            ))
-            .lines()
-            .last()
-            .unwrap_or_default()
-            .to_owned();
+            ));
+            bench.window = found.lines().last().map(str::to_owned).unwrap_or_default();
             !bench.window.is_empty()
         });
         let whole = Area {
@@ -121,7 +134,7 @@ impl Bench {
             &["windowmove", "--sync", &bench.window, "0", "0"],
         );
         run("xdotool", &["windowactivate", "--sync", &bench.window]);
-        bench.pause();
+        pause();
         bench
     }
 
@@ -135,26 +148,21 @@ impl Bench {
         self.folder.path()
     }
 
-    /// Lets the program take in what was done.
-    pub fn pause(&self) {
-        std::thread::sleep(10 * STEP);
-    }
-
     /// A key or a chord.
     pub fn key(&self, key: &str) {
         run(
             "xdotool",
             &["key", "--clearmodifiers", "--window", &self.window, key],
         );
-        self.pause();
+        pause();
     }
 
     fn click(&self, at: (u32, u32)) {
         let (x, y) = (at.0.to_string(), at.1.to_string());
         run("xdotool", &["mousemove", "--window", &self.window, &x, &y]);
-        self.pause();
+        pause();
         run("xdotool", &["click", "1"]);
-        self.pause();
+        pause();
     }
 
     /// Clicks a field, replaces its text and presses Enter.
@@ -171,7 +179,7 @@ impl Bench {
             "xdotool",
             &["type", "--window", &self.window, "--delay", "20", text],
         );
-        self.pause();
+        pause();
     }
 
     /// Waits for words in the window's title.
@@ -229,17 +237,6 @@ impl Bench {
         ))
         .parse()
         .unwrap_or(0)
-    }
-
-    /// How many dots of two pictures differ.
-    pub fn differing(&self, a: &Path, b: &Path) -> u32 {
-        let (a, b) = (a.display().to_string(), b.display().to_string());
-        let output = run("compare", &["-metric", "AE", &a, &b, "null:"]);
-        let text = String::from_utf8_lossy(&output.stderr).trim().to_owned();
-        let first = text.split_whitespace().next().unwrap_or_default();
-        first
-            .parse::<f64>()
-            .map_or_else(|_| panic!("compare says {text}"), |count| count as u32)
     }
 
     /// Closes the window as its keys do and waits for a clean end.

@@ -102,9 +102,10 @@ fn of_ring(
     let instrument = best_instrument(&workshop.instruments, grip, nominal.abs());
     Some(FunctionalSize {
         of: SizeOf::Ring(key),
-        label: match key.unit() {
-            Unit::Deg => format!("{}, from the lens side", key.label()),
-            _ => key.label().to_owned(),
+        label: if key.unit() == Unit::Deg {
+            format!("{}, from the lens side", key.label())
+        } else {
+            key.label().to_owned()
         },
         unit: key.unit(),
         nominal,
@@ -166,7 +167,7 @@ fn grip_of(key: RingKey, ring: &ResolvedRing, workshop: &Workshop) -> Option<Gri
         | RingKey::LugDiameter
         | RingKey::LugThickness
         | RingKey::FlangeDiameter => Some(Grip::Outside),
-        RingKey::GrooveWidth => Some(Grip::Inside),
+        RingKey::GrooveWidth | RingKey::RearBore => Some(Grip::Inside),
         RingKey::SpigotLength | RingKey::ThreadLength => Some(Grip::Depth),
         RingKey::SeatDiameter => Some(match ring.seat {
             SeatKind::Counterbore => Grip::Inside,
@@ -177,7 +178,6 @@ fn grip_of(key: RingKey, ring: &ResolvedRing, workshop: &Workshop) -> Option<Gri
             when(has_lip && ring.sizes.relief_width > 0.0, Grip::Inside)
         }
         RingKey::LipBore => when(has_lip, Grip::Inside),
-        RingKey::RearBore => Some(Grip::Inside),
         RingKey::AnnulusInner => when(has_annulus, Grip::Outside),
         RingKey::AnnulusOuter => when(has_annulus, Grip::Inside),
         RingKey::AnnulusDepth => when(has_annulus, Grip::Depth),

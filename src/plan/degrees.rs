@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use super::whole::{as_f64, whole};
+use super::whole::whole;
 
 /// Seconds of arc in a degree.
 const SECONDS: f64 = 3600.0;
@@ -23,7 +23,7 @@ impl DegreesMinutesSeconds {
     #[must_use]
     pub fn nearest(angle_deg: f64, step_seconds: u32) -> Self {
         let step = step_seconds.max(1);
-        let steps = whole(tidy_deg(angle_deg) * SECONDS / as_f64(step));
+        let steps = whole(tidy_deg(angle_deg) * SECONDS / f64::from(step));
         let all = steps * step % (360 * 3600);
         Self {
             degrees: all / 3600,
@@ -35,7 +35,7 @@ impl DegreesMinutesSeconds {
     /// The angle, degrees.
     #[must_use]
     pub fn deg(self) -> f64 {
-        as_f64(self.degrees * 3600 + self.minutes * 60 + self.seconds) / SECONDS
+        f64::from(self.degrees * 3600 + self.minutes * 60 + self.seconds) / SECONDS
     }
 }
 

@@ -6,7 +6,7 @@
 use std::fmt;
 
 use super::degrees::tidy_deg;
-use super::whole::{as_f64, whole};
+use super::whole::whole;
 use crate::workshop::DividingHead;
 
 /// Errors nearer than this are the same, degrees: far under what any head shows.
@@ -85,15 +85,15 @@ pub fn settings(head: &DividingHead, angle_deg: f64) -> Vec<Setting> {
 }
 
 fn nearest(ratio: u32, plate: usize, circle: u32, angle_deg: f64) -> Setting {
-    let a_turn = 360.0 / as_f64(ratio);
+    let a_turn = 360.0 / f64::from(ratio);
     let turns = tidy_deg(angle_deg) / a_turn;
-    let holes = whole(turns * as_f64(circle));
+    let holes = whole(turns * f64::from(circle));
     Setting {
         turns: holes / circle,
         spaces: holes % circle,
         circle,
         plate,
-        error_deg: (as_f64(holes) / as_f64(circle) - turns) * a_turn,
+        error_deg: (f64::from(holes) / f64::from(circle) - turns) * a_turn,
     }
 }
 

@@ -7,8 +7,6 @@
 
 use std::fmt;
 
-use super::whole::as_f64;
-
 /// So many gears are looked at; a box that holds more has them twice.
 const MOST_GEARS: usize = 30;
 /// The greatest error of pitch taken for a thread that fits, as a share: 0.5 % are 0.02 mm over four turns of 1 mm.
@@ -32,7 +30,7 @@ impl GearTrain {
     fn of(pairs: Vec<(u32, u32)>, leadscrew_mm: f64, wanted_mm: f64) -> Self {
         let ratio: f64 = pairs
             .iter()
-            .map(|(driver, driven)| as_f64(*driver) / as_f64(*driven))
+            .map(|(driver, driven)| f64::from(*driver) / f64::from(*driven))
             .product();
         let pitch_mm = leadscrew_mm * ratio;
         Self {
@@ -164,7 +162,7 @@ struct Pair {
 
 impl Pair {
     fn ratio(&self) -> f64 {
-        as_f64(self.teeth.0) / as_f64(self.teeth.1)
+        f64::from(self.teeth.0) / f64::from(self.teeth.1)
     }
 
     const fn is_free_of(&self, other: &Self) -> bool {
@@ -240,11 +238,11 @@ mod tests {
                 if a == b {
                     continue;
                 }
-                let simple = 3.0 * as_f64(small[a]) / as_f64(small[b]);
+                let simple = 3.0 * f64::from(small[a]) / f64::from(small[b]);
                 least = least.min((simple / pitch - 1.0).abs());
                 for (c, d) in (0..n).flat_map(|c| (0..n).map(move |d| (c, d))) {
                     if c != d && ![a, b].contains(&c) && ![a, b].contains(&d) {
-                        let compound = simple * as_f64(small[c]) / as_f64(small[d]);
+                        let compound = simple * f64::from(small[c]) / f64::from(small[d]);
                         least = least.min((compound / pitch - 1.0).abs());
                     }
                 }

@@ -4,7 +4,7 @@
 //! every pass cuts the same area. Softer first cut: `h √(x / (N - 1))` with x = 0.3, 1, 2 … N - 1, as insert makers
 //! print it.
 
-use super::whole::{as_f64, whole};
+use super::whole::whole;
 use crate::workshop::CuttingGroup;
 
 /// The least cut with high-speed steel, mm: less rubs. Common practice, no source.
@@ -49,10 +49,10 @@ impl InfeedMethod {
     pub fn sums_mm(self, depth_mm: f64, passes: u32) -> Vec<f64> {
         let passes = passes.max(1);
         let share = |pass: u32| match self {
-            Self::ConstantArea => as_f64(pass) / as_f64(passes),
+            Self::ConstantArea => f64::from(pass) / f64::from(passes),
             Self::SofterFirstCut if passes == 1 => 1.0,
-            Self::SofterFirstCut if pass == 1 => SOFT_START / as_f64(passes - 1),
-            Self::SofterFirstCut => as_f64(pass - 1) / as_f64(passes - 1),
+            Self::SofterFirstCut if pass == 1 => SOFT_START / f64::from(passes - 1),
+            Self::SofterFirstCut => f64::from(pass - 1) / f64::from(passes - 1),
         };
         (1..=passes)
             .map(|pass| depth_mm * share(pass).sqrt())
@@ -81,7 +81,7 @@ pub fn suggested_passes(pitch_mm: f64, depth_mm: f64, group: CuttingGroup) -> u3
     };
     let mut passes = whole(usual * hard).clamp(PASSES.0, PASSES.1);
     let last_cut = |passes: u32| {
-        let before = as_f64(passes - 1) / as_f64(passes);
+        let before = f64::from(passes - 1) / f64::from(passes);
         depth_mm * (1.0 - before.sqrt())
     };
     while passes > PASSES.0 && last_cut(passes) < LEAST_CUT_MM {

@@ -1,10 +1,4 @@
-//! Whole numbers and plain numbers turned into each other.
-
-/// A count as a number to reckon with.
-#[must_use]
-pub(super) fn as_f64(count: u32) -> f64 {
-    f64::from(count)
-}
+//! Whole numbers out of plain ones.
 
 /// The nearest whole number, 0 for negative and `u32::MAX` for too large numbers.
 #[must_use]

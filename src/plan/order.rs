@@ -10,6 +10,7 @@ use super::shortfall::{Shortfall, shortfalls};
 use super::step::{Bench, Step};
 use super::stock::{Stock, stock};
 use super::threading::{Threading, threading};
+use crate::checks::{FindingKey, Severity};
 use crate::document::Design;
 use crate::evaluate::Evaluation;
 use crate::ring::ResolvedRing;
@@ -29,6 +30,8 @@ pub struct Alternative {
 pub struct ShopPlan {
     /// The route taken.
     pub route: Route,
+    /// What must be put right before metal is cut: every clash of the design, and values that nobody has measured.
+    pub before_cutting: Vec<String>,
     /// The steps in order.
     pub steps: Vec<Step>,
     /// The rules behind the order.
@@ -121,6 +124,7 @@ pub fn shop_plan_on(
     };
     Ok(ShopPlan {
         route,
+        before_cutting: before_cutting(evaluation),
         steps: order
             .iter()
             .map(|operation| bench.step(*operation))
@@ -139,6 +143,18 @@ pub fn shop_plan_on(
         dividing: dividing_list(ring, workshop),
         threading,
     })
+}
+
+fn before_cutting(evaluation: &Evaluation) -> Vec<String> {
+    evaluation
+        .findings
+        .iter()
+        .filter(|finding| {
+            finding.severity == Severity::Clash
+                || (finding.key == FindingKey::AssumedValues && finding.severity != Severity::Ok)
+        })
+        .map(|finding| format!("{}: {}", finding.key.name(), finding.message))
+        .collect()
 }
 
 fn whole_ring(evaluation: &Evaluation) -> Result<&ResolvedRing, PlanError> {

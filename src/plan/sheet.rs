@@ -24,6 +24,17 @@ const FIRST: [&str; 3] = [
 pub fn plan_sheet(design: &Design, workshop: &Workshop, plan: &ShopPlan) -> String {
     let mut lines = vec![format!("SHOP PLAN  {}", design.name), String::new()];
     lines.extend(FIRST.map(str::to_owned));
+    if !plan.before_cutting.is_empty() {
+        heading(
+            &mut lines,
+            "DO NOT CUT before this is put right or measured",
+        );
+        lines.extend(
+            plan.before_cutting
+                .iter()
+                .map(|fault| format!("{BOX} {fault}")),
+        );
+    }
     heading(&mut lines, "MATERIAL");
     lines.extend(stock_lines(design, workshop, plan));
     heading(&mut lines, "ORDER OF CUTS");

@@ -33,6 +33,17 @@ fn both_sheets_are_printed() {
 }
 
 #[test]
+fn a_ring_that_clashes_is_not_to_be_cut() {
+    let good = run(["plan", demo("archive_portrait").to_str().unwrap()]);
+    assert!(!good.out.contains("lip-thickness: "), "{}", good.out);
+    let clashing = run(["plan", demo("four_clashes").to_str().unwrap()]);
+    assert_eq!(clashing.code, 0, "{}", clashing.err);
+    let (warning, plan) = clashing.out.split_once("MATERIAL").unwrap();
+    assert!(warning.contains("DO NOT CUT") && warning.contains("lip-thickness: "));
+    assert!(plan.contains("ORDER OF CUTS"));
+}
+
+#[test]
 fn readings_in_the_design_are_judged() {
     let bench = Bench::new();
     let file = bench.changed("read.ron", |design| {

@@ -12,6 +12,7 @@
 //! - [`evaluate`]: the one pure function from design to evaluation.
 //! - [`plan`]: order of cuts, dividing, threading, speeds and stock for a workshop; [`inspection`]: what readings of the
 //!   finished ring prove, and what puts it right.
+//! - [`settle`]: room to move, sensitivity, and the nearest ring without a clash.
 //! - [`drawing`]: a scene of mm primitives, the sheet, the painters.
 //! - [`app`]: what a person sees and touches.
 
@@ -26,6 +27,7 @@ pub mod mount;
 pub mod optics;
 pub mod plan;
 pub mod ring;
+pub mod settle;
 pub mod standards;
 pub mod tolerance;
 pub mod workshop;

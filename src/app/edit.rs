@@ -2,8 +2,8 @@
 
 use crate::checks::Change;
 use crate::document::{
-    Choice, Design, Fault, FieldRef, Finish, LimitKey, Limits, MillingMethod, Paper, Pieces,
-    PinHandling, RingKey, SeatKind, ThreadHold, Tolerance, faults_of,
+    Choice, Clocking, Design, Fault, FieldRef, Finish, LimitKey, Limits, MillingMethod, Paper,
+    Pieces, PinHandling, RingKey, SeatKind, ThreadHold, Tolerance, faults_of,
 };
 use crate::mount::{
     BarrelStep, BodyField, FreeDepth, Hand, Interface, LensField, Obstacle, Presence, Sector,
@@ -143,6 +143,8 @@ pub enum Edit {
     Finish(Finish),
     /// One piece or two.
     Pieces(Pieces),
+    /// Say where the threads begin and what a trial fit showed.
+    Clocking(Clocking),
     /// Set a limit, in its unit.
     Limit(LimitKey, f64),
     /// Put a limit back to its default.
@@ -207,6 +209,7 @@ fn put(design: &mut Design, edit: Edit) {
         Edit::Material(name) => design.ring.material = name,
         Edit::Finish(finish) => design.ring.finish = finish,
         Edit::Pieces(pieces) => design.ring.pieces = pieces,
+        Edit::Clocking(clocking) => design.ring.clocking = clocking,
         Edit::Limit(key, value) => *design.limits.get_mut(key) = value,
         Edit::LimitDefault(key) => *design.limits.get_mut(key) = key.default_value(),
         Edit::LimitsDefault => design.limits = Limits::default(),

@@ -155,6 +155,9 @@ impl ExportPanel {
             }
             entered =
                 response.lost_focus() && ui.input(|input| input.key_pressed(egui::Key::Enter));
+            if ui.memory(|memory| memory.focused().is_none()) {
+                response.request_focus();
+            }
             if ui
                 .add_enabled(!self.waiting, egui::Button::new("Dialog…"))
                 .clicked()

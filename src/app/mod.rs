@@ -12,6 +12,7 @@ mod body_column;
 mod canvas;
 mod cell_field;
 pub mod chooser;
+mod clocking_rows;
 pub mod command;
 mod design_page;
 mod dialogs;

@@ -2,6 +2,7 @@
 
 use egui::{Id, RichText, Ui};
 
+use super::clocking_rows::clocking_ui;
 use super::command::Command;
 use super::edit::Edit;
 use super::group::group_ui;
@@ -125,6 +126,14 @@ fn body_side_ui(ui: &mut Ui, view: &mut View<'_>) {
         false,
         &fields(&LOCK, &[]),
         |ui, view| rows_ui(ui, view, &LOCK),
+    );
+    group_ui(
+        ui,
+        view,
+        "Marks of lens and ring",
+        false,
+        &[FieldRef::Clocking],
+        clocking_ui,
     );
 }
 

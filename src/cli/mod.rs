@@ -3,6 +3,7 @@
 //! May use every floor of the library. Must not compute a dimension, judge one, or open a file by itself.
 
 mod check;
+mod dimension_name;
 mod draw;
 mod inputs;
 mod json;
@@ -11,6 +12,8 @@ mod mounts;
 mod new;
 mod output;
 mod plan;
+mod room;
+mod settle;
 mod thread;
 
 use std::path::PathBuf;
@@ -37,6 +40,8 @@ enum Task {
     New(new::New),
     Mounts(mounts::Mounts),
     Check(check::Check),
+    Room(room::Room),
+    Settle(settle::Settle),
     Draw(draw::Draw),
     Plan(plan::Plan),
     Thread(thread::ThreadLimits),
@@ -49,6 +54,8 @@ pub fn run() -> ExitCode {
         Some(Task::New(task)) => task.run(),
         Some(Task::Mounts(task)) => task.run(),
         Some(Task::Check(task)) => task.run(),
+        Some(Task::Room(task)) => task.run(),
+        Some(Task::Settle(task)) => task.run(),
         Some(Task::Draw(task)) => task.run(),
         Some(Task::Plan(task)) => task.run(),
         Some(Task::Thread(task)) => task.run(),

@@ -5,7 +5,7 @@ use crate::drawing::{Item, LineType, Path, Role, Scene, Shape, Tone};
 use crate::evaluate::Evaluation;
 use crate::geometry::{Point, Side, plan_point, seen_from};
 use crate::mount::Sector;
-use crate::ring::{Plan, ResolvedRing, lug_intrusion};
+use crate::ring::{Plan, ResolvedRing, Rest, lug_intrusion};
 
 /// What the plan shows.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -24,6 +24,10 @@ pub struct PlanOptions {
 const FILLET_STEPS: u32 = 10;
 /// How far the cutting line stands out of the flange, mm of the part.
 pub const CUT_OVERRUN: f64 = 4.0;
+/// How far inside the rim the lens's mark is drawn, mm.
+const LENS_MARK_INSIDE: f64 = 5.0;
+/// A turn under this is no turn to draw, degrees.
+const LEAST_TURN_DEG: f64 = 1.0;
 /// Half width of the index mark, mm.
 const MARK: f64 = 0.6;
 /// Picking number of the lug with index 0; the others follow.
@@ -174,10 +178,37 @@ impl PlanPen<'_> {
                 Role::Body,
             );
         }
+        if let Some(rest) = plan.lens_mark {
+            self.lens_mark(&rest, scene);
+        }
         if let Some(angle) = plan.body_index_deg {
             let outside = self.ring.sizes.flange_diameter / 2.0 + 1.0;
             self.triangle(angle, outside, outside + 2.0, Role::Body, scene);
         }
+    }
+
+    /// The lens's mark where it comes to rest, and the turn from there to where it should stand.
+    fn lens_mark(&self, rest: &Rest, scene: &mut Scene) {
+        let rim = self.ring.sizes.flange_diameter / 2.0;
+        let radius = rim - LENS_MARK_INSIDE;
+        self.triangle(rest.mark_deg, rim - 3.0, radius, Role::Lens, scene);
+        let turn = -rest.off_deg();
+        if turn.abs() < LEAST_TURN_DEG {
+            return;
+        }
+        let path = self.arc(radius, rest.mark_deg, turn);
+        scene.draw(Shape::Path(path), LineType::ContinuousNarrow, Role::Lens);
+        let back = turn.signum() * (2.0 * MARK / radius).to_degrees();
+        let corners = [
+            self.at(radius, rest.wanted_deg),
+            self.at(radius - MARK, rest.wanted_deg - back),
+            self.at(radius + MARK, rest.wanted_deg - back),
+        ];
+        let head = Shape::Fill {
+            loops: vec![Path::polygon(corners)],
+            tone: Tone::Solid,
+        };
+        scene.draw(head, LineType::ContinuousNarrow, Role::Lens);
     }
 
     fn circles(&self, scene: &mut Scene) {

@@ -3,6 +3,7 @@
 use crate::document::Design;
 use crate::mount::{Presence, Sector};
 
+use super::clocking::{Rest, rest_of};
 use super::resolved::ResolvedRing;
 
 /// A round hole or pin in the plan.
@@ -35,6 +36,8 @@ pub struct Plan {
     pub index_deg: f64,
     /// The body's index mark.
     pub body_index_deg: Option<f64>,
+    /// Where the lens's mark comes to rest, and where it should, ring locked; none before anybody knows.
+    pub lens_mark: Option<Rest>,
     /// The body's stop: clock angle and radius.
     pub stop: Option<(f64, f64)>,
 }
@@ -109,6 +112,7 @@ impl Plan {
             lock_pin,
             index_deg: sizes.index_mark_angle,
             body_index_deg: body.index_angle.number(),
+            lens_mark: rest_of(design, ring),
             stop,
         }
     }

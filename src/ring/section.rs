@@ -1,5 +1,7 @@
 //! The half-section of the ring as a closed outline, every piece with its feature.
 
+use std::borrow::Cow;
+
 use thiserror::Error;
 
 use crate::document::SeatKind;
@@ -32,6 +34,28 @@ pub enum ShapeFault {
         /// The geometric reason.
         source: OutlineError,
     },
+}
+
+impl ShapeFault {
+    /// By how much the two sizes miss, mm; `None` where the outline crosses itself.
+    #[must_use]
+    pub const fn lacking_mm(&self) -> Option<f64> {
+        match self {
+            Self::Order {
+                small_mm, large_mm, ..
+            } => Some(*small_mm + LEAST - *large_mm),
+            Self::Outline { .. } => None,
+        }
+    }
+
+    /// The same fault has the same name whatever its numbers.
+    #[must_use]
+    pub fn name(&self) -> Cow<'static, str> {
+        match self {
+            Self::Order { small, large, .. } => format!("{small} under {large}").into(),
+            Self::Outline { what, .. } => Cow::Borrowed(what),
+        }
+    }
 }
 
 /// Least metal between two faces for an outline to be drawn at all, mm.

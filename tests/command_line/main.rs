@@ -8,4 +8,6 @@ mod new;
 mod plan;
 mod program;
 mod readme;
+mod room;
+mod settle;
 mod thread;

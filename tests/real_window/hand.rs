@@ -221,7 +221,7 @@ impl Bench {
     pub fn look(&self, area: Area) -> PathBuf {
         run(
             "xdotool",
-            &["mousemove", "--window", &self.window, "620", "14"],
+            &["mousemove", "--window", &self.window, "860", "14"],
         );
         settled(|| self.picture(area))
     }

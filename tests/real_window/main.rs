@@ -33,7 +33,7 @@ fn a_wrong_seat_height_is_seen_undone_and_the_drawing_exported() {
     let before = bench.look(SECTION);
 
     bench.type_into(SEAT_HEIGHT, "1,56");
-    bench.wait_for_title("1 clash");
+    bench.wait_for_title("clashes");
     let wrong = bench.look(SECTION);
     assert!(
         differing(&before, &wrong) > 500.0,

@@ -192,3 +192,19 @@ fn the_remedy_of_a_finding_is_applied_by_one_click() {
     bench.press_by_key("Apply the remedy of Lip thickness");
     assert_ne!(bench.severity(FindingKey::LipThickness), Severity::Clash);
 }
+
+#[test]
+fn a_trial_fit_tells_where_the_lens_mark_goes_and_is_forgotten_again() {
+    let mut bench = Bench::sized(&demo("archive_portrait.ron"), 1600.0, 3000.0);
+    assert_eq!(bench.severity(FindingKey::IndexMark), Severity::Note);
+    bench.window.get_by_label("Marks of lens and ring").click();
+    bench.window.run();
+    bench.enter("Lens mark, trial fit", "36");
+    assert_eq!(bench.severity(FindingKey::IndexMark), Severity::Caution);
+    // M42x1: a tenth of a turn is a tenth of the pitch; the rest of the pitch is the skim.
+    assert!(bench.says("0.10 mm") && bench.says("0.90 mm"));
+    let plan = bench.workspace().evaluation().plan.as_ref().unwrap();
+    assert!((plan.lens_mark.unwrap().off_deg() - 36.0).abs() < 1e-9);
+    bench.click("×");
+    assert_eq!(bench.severity(FindingKey::IndexMark), Severity::Note);
+}

@@ -9,6 +9,7 @@ use crate::drawing::dimension::{Label, Leader, Style, Terminator, leader, view_t
 use crate::drawing::dimension_side::{Edge, SideDimension, side};
 use crate::drawing::extent::Extent;
 use crate::drawing::lettering::{LINE_PITCH, Text};
+use crate::drawing::lug_table::lug_table;
 use crate::drawing::number::{DecimalMark, plain};
 use crate::drawing::plan_view::{PlanOptions, plan_view};
 use crate::drawing::ring_dimensions::section_dimensions;
@@ -115,7 +116,8 @@ fn style_of(design: &Design, format: SheetFormat) -> Style {
     }
 }
 
-fn why_no_ring(evaluation: &Evaluation) -> String {
+/// Why an evaluation has no whole ring, in a line.
+pub(super) fn why_no_ring(evaluation: &Evaluation) -> String {
     if let Some(refusal) = &evaluation.derivation.refusal {
         return refusal.reason.clone();
     }
@@ -505,31 +507,8 @@ impl Maker<'_> {
     /// Lug table and notes.
     fn notes(&self, area: &Extent) -> Vec<crate::drawing::Item> {
         let height = self.style.height_mm.min(2.5);
-        let mut lines = vec![
-            "Lugs, seen from the body side,".to_owned(),
-            "clockwise from the index mark:".to_owned(),
-        ];
-        let index = self.ring.sizes.index_mark_angle;
         let number = |value: f64| plain(value, 2, self.style.mark);
-        for (place, lug) in self.ring.lugs.iter().enumerate() {
-            // Seen from behind, the end of a lug comes first.
-            let start = seen_from(Side::Body, (lug.end_deg() - index).to_radians()).to_degrees();
-            lines.push(format!(
-                "{}: {}° to {}° ±{}°",
-                place + 1,
-                number(start),
-                number(start + lug.extent_deg),
-                number(0.1)
-            ));
-        }
-        if self.ring.sizes.lock_hole_diameter > 0.0 {
-            let hole = seen_from(
-                Side::Body,
-                (self.ring.sizes.lock_hole_angle - index).to_radians(),
-            )
-            .to_degrees();
-            lines.push(format!("lock hole: {}° ±{}°", number(hole), number(0.1)));
-        }
+        let mut lines = lug_table(self.ring, self.style.mark);
         lines.push("Drawn in the locked position.".to_owned());
         lines.extend(self.fit_lines());
         lines.push(format!(

@@ -22,8 +22,8 @@ pub struct PlanOptions {
 
 /// Steps in which a root fillet is drawn.
 const FILLET_STEPS: u32 = 10;
-/// How far the cutting line stands out of the flange, mm.
-const CUT_OVERRUN: f64 = 4.0;
+/// How far the cutting line stands out of the flange, mm of the part.
+pub const CUT_OVERRUN: f64 = 4.0;
 /// Half width of the index mark, mm.
 const MARK: f64 = 0.6;
 /// Picking number of the lug with index 0; the others follow.

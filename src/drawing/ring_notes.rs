@@ -1,0 +1,203 @@
+//! The lug table and the notes of a ring's sheet.
+
+use crate::checks::count_assumed;
+use crate::document::{Design, RingKey};
+use crate::drawing::extent::Extent;
+use crate::drawing::lettering::{HEIGHTS_MM, LINE_PITCH, Text, width_mm};
+use crate::drawing::number::{DecimalMark, plain};
+use crate::drawing::{Item, LineType, Role, Scene, Shape};
+use crate::evaluate::Evaluation;
+use crate::geometry::{Point, Side, seen_from};
+use crate::ring::ResolvedRing;
+
+/// Tolerance of an angle set on a dividing head, degrees.
+const INDEXED_DEG: f64 = 0.1;
+/// Space between columns, in lettering heights.
+const COLUMN_GAP: f64 = 2.0;
+
+/// The lines of the notes.
+#[must_use]
+pub fn note_lines(
+    design: &Design,
+    evaluation: &Evaluation,
+    ring: &ResolvedRing,
+    mark: DecimalMark,
+) -> Vec<String> {
+    let notes = Notes {
+        design,
+        evaluation,
+        ring,
+        mark,
+    };
+    let mut lines = notes.angles();
+    lines.extend(notes.chamfers());
+    lines.extend(notes.fits());
+    lines.push(format!(
+        "Edges broken {}",
+        notes.number(ring.sizes.edge_break)
+    ));
+    lines.push(notes.assumed());
+    lines
+}
+
+struct Notes<'a> {
+    design: &'a Design,
+    evaluation: &'a Evaluation,
+    ring: &'a ResolvedRing,
+    mark: DecimalMark,
+}
+
+impl Notes<'_> {
+    fn number(&self, value: f64) -> String {
+        plain(value, 3, self.mark)
+    }
+
+    fn degrees(&self, value: f64) -> String {
+        format!("{}°", plain(value, 2, self.mark))
+    }
+
+    /// Lugs and lock hole by their angles from the index mark.
+    fn angles(&self) -> Vec<String> {
+        let index = self.ring.sizes.index_mark_angle;
+        let from_index =
+            |clock_deg: f64| seen_from(Side::Body, (clock_deg - index).to_radians()).to_degrees();
+        let within = self.degrees(INDEXED_DEG);
+        let mut lines = vec![
+            "Lugs, seen from the body side,".to_owned(),
+            "clockwise from the index mark:".to_owned(),
+        ];
+        for (place, lug) in self.ring.lugs.iter().enumerate() {
+            // Seen from behind, the end of a lug comes first.
+            let start = from_index(lug.end_deg());
+            let (from, to) = (self.degrees(start), self.degrees(start + lug.extent_deg));
+            lines.push(format!("{}: {from} to {to} ±{within}", place + 1));
+        }
+        if self.ring.sizes.lock_hole_diameter > 0.0 {
+            let hole = self.degrees(from_index(self.ring.sizes.lock_hole_angle));
+            lines.push(format!("lock hole: {hole} ±{within}"));
+        }
+        lines.push("Drawn in the locked position.".to_owned());
+        lines
+    }
+
+    /// The chamfers, too small to be dimensioned on the view.
+    fn chamfers(&self) -> Vec<String> {
+        let sizes = &self.ring.sizes;
+        [
+            ("Thread entry", sizes.thread_chamfer),
+            ("Lug lead-in", sizes.lug_lead_in),
+        ]
+        .into_iter()
+        .filter(|(_, size)| *size > 0.0)
+        .map(|(what, size)| format!("{what} {} × 45°", self.number(size)))
+        .collect()
+    }
+
+    /// What each fit is in numbers: its lettering on the view stays short.
+    fn fits(&self) -> Vec<String> {
+        [RingKey::NoseDiameter, RingKey::LugDiameter]
+            .into_iter()
+            .filter_map(|key| self.evaluation.derivation.dimension(key))
+            .filter(|state| state.tolerance_text.starts_with('h'))
+            .map(|state| {
+                let (lower, upper) = state.deviations;
+                let size = self.number(self.ring.sizes.get(state.key));
+                let (upper, lower) = (self.number(upper), self.number(lower));
+                format!("Ø{size} {}: {upper} / {lower}", state.tolerance_text)
+            })
+            .collect()
+    }
+
+    fn assumed(&self) -> String {
+        match count_assumed(self.design, &self.evaluation.derivation) {
+            0 => "No assumed values.".to_owned(),
+            1 => "1 ASSUMED VALUE: MEASURE BEFORE CUTTING".to_owned(),
+            several => format!("{several} ASSUMED VALUES: MEASURE BEFORE CUTTING"),
+        }
+    }
+}
+
+/// Lines from the top of an area down, in as many columns as they take, at the largest standard lettering up to
+/// `height_mm` that leaves none out; none where even the smallest does not fit.
+#[must_use]
+pub fn note_block(lines: &[String], area: &Extent, height_mm: f64) -> Option<Vec<Item>> {
+    HEIGHTS_MM
+        .into_iter()
+        .rev()
+        .filter(|height| *height <= height_mm)
+        .find_map(|height| block_at(lines, area, height))
+}
+
+/// The same at one lettering height; none where it does not fit.
+fn block_at(lines: &[String], area: &Extent, height: f64) -> Option<Vec<Item>> {
+    let widest = lines
+        .iter()
+        .map(|line| width_mm(line, height))
+        .fold(0.0, f64::max);
+    let pitch = height * LINE_PITCH;
+    let step = widest + COLUMN_GAP * height;
+    let mut at = Point {
+        x: area.left,
+        y: area.top - height,
+    };
+    let mut scene = Scene::default();
+    for line in lines {
+        // Brackets and tails reach under the line.
+        if at.y - 0.5 * height < area.bottom {
+            at = Point {
+                x: at.x + step,
+                y: area.top - height,
+            };
+        }
+        if at.x + widest > area.right || at.y - 0.5 * height < area.bottom {
+            return None;
+        }
+        let text = Text::level(at, height, line.clone());
+        scene.draw(
+            Shape::Text(text),
+            LineType::ContinuousNarrow,
+            Role::Annotation,
+        );
+        at.y -= pitch;
+    }
+    Some(scene.items)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn lines(count: usize) -> Vec<String> {
+        (0..count).map(|line| format!("line {line}")).collect()
+    }
+
+    const AREA: Extent = Extent {
+        left: 0.0,
+        bottom: 0.0,
+        right: 60.0,
+        top: 50.0,
+    };
+
+    #[test]
+    fn lettering_shrinks_to_a_standard_height_and_no_further() {
+        let height = |count: usize| {
+            note_block(&lines(count), &AREA, 2.5).map(|items| match &items[0].shape {
+                Shape::Text(text) => text.height_mm,
+                other => panic!("{other:?}"),
+            })
+        };
+        assert_eq!(height(10), Some(2.5));
+        assert_eq!(height(60), Some(1.8));
+        assert_eq!(height(500), None);
+    }
+
+    #[test]
+    fn no_line_is_left_out_and_none_leaves_the_area() {
+        let items = note_block(&lines(40), &AREA, 2.5).unwrap();
+        assert_eq!(items.len(), 40);
+        for item in items {
+            let extent = item.extent().unwrap();
+            assert!(extent.bottom >= 0.0 && extent.right <= 60.0, "{extent:?}");
+        }
+    }
+}

@@ -8,15 +8,24 @@ pub fn filled(loops: &[Vec<Pos2>], colour: Color32) -> Vec<Shape> {
     if let [only] = loops
         && is_convex(only)
     {
-        return vec![Shape::convex_polygon(only.clone(), colour, egui::Stroke::NONE)];
+        return vec![Shape::convex_polygon(
+            only.clone(),
+            colour,
+            egui::Stroke::NONE,
+        )];
     }
-    outer_loops(loops).into_iter().filter_map(|area| triangles(&area, colour)).collect()
+    outer_loops(loops)
+        .into_iter()
+        .filter_map(|area| triangles(&area, colour))
+        .collect()
 }
 
 /// Each outer loop with its holes.
 fn outer_loops(loops: &[Vec<Pos2>]) -> Vec<Vec<&Vec<Pos2>>> {
     let around = |of: usize| -> Vec<usize> {
-        let Some(corner) = loops.get(of).and_then(|points| points.first()) else { return Vec::new() };
+        let Some(corner) = loops.get(of).and_then(|points| points.first()) else {
+            return Vec::new();
+        };
         loops
             .iter()
             .enumerate()
@@ -32,7 +41,9 @@ fn outer_loops(loops: &[Vec<Pos2>]) -> Vec<Vec<&Vec<Pos2>>> {
             continue;
         }
         let holes = loops.iter().enumerate().filter(|(hole, points)| {
-            let lies_in = surroundings.get(*hole).is_some_and(|around| around.contains(&place) && around.len() == depth + 1);
+            let lies_in = surroundings
+                .get(*hole)
+                .is_some_and(|around| around.contains(&place) && around.len() == depth + 1);
             lies_in && points.len() >= 3
         });
         let mut area = vec![outer];
@@ -81,7 +92,11 @@ fn triangles(area: &[&Vec<Pos2>], colour: Color32) -> Option<Shape> {
         }
     }
     let corners = earcutr::earcut(&flat, &holes, 2).ok()?;
-    mesh.indices = corners.into_iter().map(u32::try_from).collect::<Result<_, _>>().ok()?;
+    mesh.indices = corners
+        .into_iter()
+        .map(u32::try_from)
+        .collect::<Result<_, _>>()
+        .ok()?;
     mesh.is_valid().then(|| Shape::mesh(mesh))
 }
 
@@ -91,7 +106,12 @@ mod tests {
     use egui::pos2;
 
     fn square(from: f32, to: f32) -> Vec<Pos2> {
-        vec![pos2(from, from), pos2(to, from), pos2(to, to), pos2(from, to)]
+        vec![
+            pos2(from, from),
+            pos2(to, from),
+            pos2(to, to),
+            pos2(from, to),
+        ]
     }
 
     fn area_of(shapes: &[Shape]) -> f32 {
@@ -102,7 +122,8 @@ mod tests {
                     .indices
                     .chunks(3)
                     .map(|corners| {
-                        let [a, b, c] = [0, 1, 2].map(|place| mesh.vertices[corners[place] as usize].pos);
+                        let [a, b, c] =
+                            [0, 1, 2].map(|place| mesh.vertices[corners[place] as usize].pos);
                         ((b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x)).abs() / 2.0
                     })
                     .sum::<f32>(),
@@ -113,7 +134,10 @@ mod tests {
 
     #[test]
     fn a_hole_stays_free_and_an_island_in_it_is_filled() {
-        let shapes = filled(&[square(0.0, 10.0), square(2.0, 8.0), square(4.0, 6.0)], Color32::RED);
+        let shapes = filled(
+            &[square(0.0, 10.0), square(2.0, 8.0), square(4.0, 6.0)],
+            Color32::RED,
+        );
         assert!((area_of(&shapes) - (100.0 - 36.0 + 4.0)).abs() < 1e-3);
     }
 

@@ -102,12 +102,21 @@ impl Canvas {
 
         paint_grid(&painter, rect, &way, showing.palette, showing.axes);
         self.paint(&painter, showing, way);
-        let tag = response.hover_pos().and_then(|at| tag_at(showing.scene, &way, at));
+        let tag = response
+            .hover_pos()
+            .and_then(|at| tag_at(showing.scene, &way, at));
         if response.has_focus() {
             let edge = egui::Stroke::new(1.5, showing.palette.accent);
             painter.rect_stroke(rect.shrink(1.0), 0.0, edge, egui::StrokeKind::Inside);
         }
-        Shown { response, way, painter, tag, grabbed_at, let_go }
+        Shown {
+            response,
+            way,
+            painter,
+            tag,
+            grabbed_at,
+            let_go,
+        }
     }
 
     /// While all is shown the view follows the picture, but not under a drag: it would run from the hand.
@@ -121,7 +130,12 @@ impl Canvas {
         self.sight.to_screen(rect, scope)
     }
 
-    fn drag(&mut self, response: &Response, showing: &Showing<'_>, way: &ToScreen) -> (Option<Pos2>, bool) {
+    fn drag(
+        &mut self,
+        response: &Response,
+        showing: &Showing<'_>,
+        way: &ToScreen,
+    ) -> (Option<Pos2>, bool) {
         if response.double_clicked() {
             self.sight = Sight::Ring;
         }
@@ -153,7 +167,9 @@ impl Canvas {
         if response.has_focus() {
             self.arrow_keys(ui, way);
         }
-        let Some(at) = response.hover_pos() else { return };
+        let Some(at) = response.hover_pos() else {
+            return;
+        };
         let (scroll, pinch) = ui.input(|input| (input.smooth_scroll_delta().y, input.zoom_delta()));
         let factor = f64::from(scroll * 0.004).exp() * f64::from(pinch);
         if (factor - 1.0).abs() > 1e-6 {
@@ -177,8 +193,17 @@ impl Canvas {
     }
 
     fn paint(&mut self, painter: &Painter, showing: &Showing<'_>, way: ToScreen) {
-        let wanted = Ready { revision: showing.revision, way, palette: showing.palette, light: showing.light };
-        if self.ready.as_ref().is_none_or(|(ready, _)| *ready != wanted) {
+        let wanted = Ready {
+            revision: showing.revision,
+            way,
+            palette: showing.palette,
+            light: showing.light,
+        };
+        if self
+            .ready
+            .as_ref()
+            .is_none_or(|(ready, _)| *ready != wanted)
+        {
             let picture = painted(showing.scene, &way, showing.palette, showing.is_lit);
             self.ready = Some((wanted, picture));
         }
@@ -191,9 +216,19 @@ impl Canvas {
 /// The ring with a little room round it, and everything.
 fn scope_of(scene: &Scene) -> Scope {
     let is_ring = |item: &&Item| item.pen.role == Role::Ring;
-    let ring = scene.items.iter().filter(is_ring).filter_map(Item::extent).reduce(Extent::union);
-    let ring = ring.map(|ring| ring.grown((ring.width().min(ring.height()) * ROUND_THE_RING).min(MOST_ROUND_MM)));
-    Scope { ring, everything: scene.frame() }
+    let ring = scene
+        .items
+        .iter()
+        .filter(is_ring)
+        .filter_map(Item::extent)
+        .reduce(Extent::union);
+    let ring = ring.map(|ring| {
+        ring.grown((ring.width().min(ring.height()) * ROUND_THE_RING).min(MOST_ROUND_MM))
+    });
+    Scope {
+        ring,
+        everything: scene.frame(),
+    }
 }
 
 /// The tagged item nearest to a place of the screen, if one is near.
@@ -203,19 +238,28 @@ fn tag_at(scene: &Scene, way: &ToScreen, at: Pos2) -> Option<u32> {
         let Some(tag) = item.tag else { continue };
         let away = match &item.shape {
             SceneShape::Fill { loops, .. } => {
-                let inside = loops.iter().any(|path| encloses(&screen_points(path, way), at));
+                let inside = loops
+                    .iter()
+                    .any(|path| encloses(&screen_points(path, way), at));
                 if inside { NEAR } else { f32::INFINITY }
             }
-            SceneShape::Path(_) | SceneShape::Circle { .. } | SceneShape::Arc { .. } | SceneShape::Hatch(_) => {
-                item.shape.centre_line().map_or(f32::INFINITY, |path| {
-                    distance_to(&screen_points(&path, way), path.closed, at)
-                })
-            }
+            SceneShape::Path(_)
+            | SceneShape::Circle { .. }
+            | SceneShape::Arc { .. }
+            | SceneShape::Hatch(_) => item.shape.centre_line().map_or(f32::INFINITY, |path| {
+                distance_to(&screen_points(&path, way), path.closed, at)
+            }),
             SceneShape::Text(text) => {
                 let extent = text.text_box().extent();
                 let box_on_screen = Rect::from_two_pos(
-                    way.at(crate::geometry::Point { x: extent.left, y: extent.bottom }),
-                    way.at(crate::geometry::Point { x: extent.right, y: extent.top }),
+                    way.at(crate::geometry::Point {
+                        x: extent.left,
+                        y: extent.bottom,
+                    }),
+                    way.at(crate::geometry::Point {
+                        x: extent.right,
+                        y: extent.top,
+                    }),
                 );
                 box_on_screen.distance_to_pos(at)
             }
@@ -233,15 +277,26 @@ fn distance_to(points: &[Pos2], closed: bool, at: Pos2) -> f32 {
         [a, b] => Some((*a, *b)),
         _ => None,
     });
-    let closing = points.last().copied().zip(points.first().copied()).filter(|_| closed);
-    pairs.chain(closing).map(|(a, b)| distance_to_line(a, b, at)).fold(f32::INFINITY, f32::min)
+    let closing = points
+        .last()
+        .copied()
+        .zip(points.first().copied())
+        .filter(|_| closed);
+    pairs
+        .chain(closing)
+        .map(|(a, b)| distance_to_line(a, b, at))
+        .fold(f32::INFINITY, f32::min)
 }
 
 /// Distance from a straight line between two points of the screen.
 #[must_use]
 pub fn distance_to_line(a: Pos2, b: Pos2, at: Pos2) -> f32 {
     let along = b - a;
-    let share = if along.length_sq() > 0.0 { ((at - a).dot(along) / along.length_sq()).clamp(0.0, 1.0) } else { 0.0 };
+    let share = if along.length_sq() > 0.0 {
+        ((at - a).dot(along) / along.length_sq()).clamp(0.0, 1.0)
+    } else {
+        0.0
+    };
     (at - (a + along * share)).length()
 }
 
@@ -255,9 +310,15 @@ mod tests {
     fn the_nearest_tagged_line_is_picked_and_untagged_ones_are_not() {
         let line = |y: f64| SceneShape::Path(Path::line(Point { x: 0.0, y }, Point { x: 10.0, y }));
         let mut scene = Scene::view();
-        scene.items.push(Item::new(line(0.0), LineType::ContinuousWide, Role::Ring).tagged(3));
-        scene.items.push(Item::new(line(4.0), LineType::ContinuousWide, Role::Ring).tagged(8));
-        scene.items.push(Item::new(line(3.0), LineType::ContinuousWide, Role::Ring));
+        scene
+            .items
+            .push(Item::new(line(0.0), LineType::ContinuousWide, Role::Ring).tagged(3));
+        scene
+            .items
+            .push(Item::new(line(4.0), LineType::ContinuousWide, Role::Ring).tagged(8));
+        scene
+            .items
+            .push(Item::new(line(3.0), LineType::ContinuousWide, Role::Ring));
         let rect = Rect::from_min_size(egui::pos2(0.0, 0.0), egui::vec2(400.0, 300.0));
         let way = Sight::Everything.to_screen(rect, scope_of(&scene));
         let above = |y: f64, by: f32| way.at(Point { x: 5.0, y }) - egui::vec2(0.0, by);

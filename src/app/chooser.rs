@@ -58,23 +58,30 @@ impl SystemChooser {
     /// A chooser that wakes the window of `context` when there is an answer.
     #[must_use]
     pub const fn new(context: egui::Context) -> Self {
-        Self { context, waiting: None }
+        Self {
+            context,
+            waiting: None,
+        }
     }
 
     fn ask(&mut self, question: FileQuestion, way: Way) {
         let (send, receive) = channel();
         let context = self.context.clone();
-        let asked = thread::Builder::new().name("file dialog".to_owned()).spawn(move || {
-            let answer = answer(question, way);
-            // The window may have closed meanwhile; then nobody waits for the answer.
-            let _nobody_waits = send.send(answer);
-            context.request_repaint();
-        });
+        let asked = thread::Builder::new()
+            .name("file dialog".to_owned())
+            .spawn(move || {
+                let answer = answer(question, way);
+                // The window may have closed meanwhile; then nobody waits for the answer.
+                let _nobody_waits = send.send(answer);
+                context.request_repaint();
+            });
         self.waiting = match asked {
             Ok(_running) => Some(receive),
             Err(error) => {
                 let (send, receive) = channel();
-                let _kept = send.send(FileAnswer::Unavailable(format!("no thread for a dialog: {error}")));
+                let _kept = send.send(FileAnswer::Unavailable(format!(
+                    "no thread for a dialog: {error}"
+                )));
                 Some(receive)
             }
         };
@@ -94,7 +101,9 @@ impl FileChooser for SystemChooser {
         let answer = match self.waiting.as_ref()?.try_recv() {
             Ok(answer) => answer,
             Err(TryRecvError::Empty) => return None,
-            Err(TryRecvError::Disconnected) => FileAnswer::Unavailable("the dialog broke off".to_owned()),
+            Err(TryRecvError::Disconnected) => {
+                FileAnswer::Unavailable("the dialog broke off".to_owned())
+            }
         };
         self.waiting = None;
         Some(answer)
@@ -128,7 +137,8 @@ fn answer_of(chosen: Option<PathBuf>, after: Duration) -> FileAnswer {
     match chosen {
         Some(path) => FileAnswer::Chosen(path),
         None if after < SOONEST_ANSWER => FileAnswer::Unavailable(
-            "this system shows no file dialog (neither a desktop portal nor zenity answered)".to_owned(),
+            "this system shows no file dialog (neither a desktop portal nor zenity answered)"
+                .to_owned(),
         ),
         None => FileAnswer::Closed,
     }
@@ -161,10 +171,19 @@ mod tests {
 
     #[test]
     fn an_empty_answer_at_once_means_there_was_no_dialog() {
-        assert!(matches!(answer_of(None, Duration::from_millis(6)), FileAnswer::Unavailable(_)));
-        assert_eq!(answer_of(None, Duration::from_millis(900)), FileAnswer::Closed);
+        assert!(matches!(
+            answer_of(None, Duration::from_millis(6)),
+            FileAnswer::Unavailable(_)
+        ));
+        assert_eq!(
+            answer_of(None, Duration::from_millis(900)),
+            FileAnswer::Closed
+        );
         let path = PathBuf::from("/tmp/a.ron");
-        assert_eq!(answer_of(Some(path.clone()), Duration::ZERO), FileAnswer::Chosen(path));
+        assert_eq!(
+            answer_of(Some(path.clone()), Duration::ZERO),
+            FileAnswer::Chosen(path)
+        );
     }
 
     #[test]

@@ -93,12 +93,27 @@ pub fn menus() -> Vec<Menu> {
         Some(Command::Theme(ThemePreference::Light)),
         Some(Command::Theme(ThemePreference::Dark)),
     ];
-    let pages = Page::ALL.into_iter().map(|page| Some(Command::Show(page))).collect();
+    let pages = Page::ALL
+        .into_iter()
+        .map(|page| Some(Command::Show(page)))
+        .collect();
     vec![
-        Menu { title: "File", commands: file },
-        Menu { title: "Change", commands: change },
-        Menu { title: "View", commands: view },
-        Menu { title: "Page", commands: pages },
+        Menu {
+            title: "File",
+            commands: file,
+        },
+        Menu {
+            title: "Change",
+            commands: change,
+        },
+        Menu {
+            title: "View",
+            commands: view,
+        },
+        Menu {
+            title: "Page",
+            commands: pages,
+        },
     ]
 }
 
@@ -149,13 +164,19 @@ impl Command {
             Self::Quit => "close the window; unsaved work is asked about",
             Self::Undo => "take the last change back",
             Self::Redo => "make the change again that was taken back",
-            Self::Fit => "show the ring as large as it fits in both drawings; a double click does the same",
+            Self::Fit => {
+                "show the ring as large as it fits in both drawings; a double click does the same"
+            }
             Self::ShowAll => "show lens, body and obstacles whole in both drawings",
             Self::ZoomIn => "enlarge the half-section; the mouse wheel does the same",
             Self::ZoomOut => "make the half-section smaller",
             Self::TurnPlan => "see the plan from the lens side or from the body side",
-            Self::CutClockwise => "turn the cutting line by 5 degrees, clockwise seen from the lens side",
-            Self::CutAnticlockwise => "turn the cutting line by 5 degrees, anticlockwise seen from the lens side",
+            Self::CutClockwise => {
+                "turn the cutting line by 5 degrees, clockwise seen from the lens side"
+            }
+            Self::CutAnticlockwise => {
+                "turn the cutting line by 5 degrees, anticlockwise seen from the lens side"
+            }
             Self::Show(page) => page.explains(),
             Self::Theme(ThemePreference::System) => "light or dark, as the system is set",
             Self::Theme(ThemePreference::Light) => "dark lines on a light ground",
@@ -187,7 +208,9 @@ impl Command {
             Self::CutAnticlockwise => vec![key(BARE, Key::OpenBracket)],
             Self::Show(Page::Design) => vec![key(WITH, Key::Num1)],
             Self::Show(Page::Limits) => vec![key(WITH, Key::Num2)],
-            Self::Edit(_) | Self::Drag(_) | Self::DragEnded | Self::Start(..) | Self::Theme(_) => Vec::new(),
+            Self::Edit(_) | Self::Drag(_) | Self::DragEnded | Self::Start(..) | Self::Theme(_) => {
+                Vec::new()
+            }
         }
     }
 
@@ -226,14 +249,28 @@ pub fn keyed() -> Vec<(KeyboardShortcut, Command)> {
     let mut keyed: Vec<(KeyboardShortcut, Command)> = menus()
         .into_iter()
         .flat_map(|menu| menu.commands.into_iter().flatten())
-        .flat_map(|command| command.keys().into_iter().map(move |key| (key, command.clone())))
+        .flat_map(|command| {
+            command
+                .keys()
+                .into_iter()
+                .map(move |key| (key, command.clone()))
+        })
         .collect();
     keyed.sort_by_key(|(key, _)| std::cmp::Reverse(held(key.modifiers)));
     keyed
 }
 
 fn held(modifiers: Modifiers) -> u8 {
-    [modifiers.alt, modifiers.ctrl, modifiers.shift, modifiers.mac_cmd, modifiers.command].map(u8::from).iter().sum()
+    [
+        modifiers.alt,
+        modifiers.ctrl,
+        modifiers.shift,
+        modifiers.mac_cmd,
+        modifiers.command,
+    ]
+    .map(u8::from)
+    .iter()
+    .sum()
 }
 
 #[cfg(test)]
@@ -245,14 +282,22 @@ mod tests {
         let keyed = keyed();
         for (place, (key, command)) in keyed.iter().enumerate() {
             for (other_key, other) in &keyed[place + 1..] {
-                assert!(key != other_key, "{key:?} stands for {command:?} and {other:?}");
+                assert!(
+                    key != other_key,
+                    "{key:?} stands for {command:?} and {other:?}"
+                );
             }
         }
     }
 
     #[test]
     fn a_key_with_more_modifiers_is_looked_at_first() {
-        let place = |wanted: &Command| keyed().iter().position(|(_, command)| command == wanted).unwrap();
+        let place = |wanted: &Command| {
+            keyed()
+                .iter()
+                .position(|(_, command)| command == wanted)
+                .unwrap()
+        };
         assert!(place(&Command::Redo) < place(&Command::Undo));
         assert!(place(&Command::SaveAs) < place(&Command::Save));
     }
@@ -268,8 +313,14 @@ mod tests {
 
     #[test]
     fn every_menu_entry_says_what_it_does() {
-        for command in menus().into_iter().flat_map(|menu| menu.commands.into_iter().flatten()) {
-            assert!(!command.label().is_empty() && command.explains().len() > 10, "{command:?}");
+        for command in menus()
+            .into_iter()
+            .flat_map(|menu| menu.commands.into_iter().flatten())
+        {
+            assert!(
+                !command.label().is_empty() && command.explains().len() > 10,
+                "{command:?}"
+            );
         }
     }
 }

@@ -27,9 +27,24 @@ impl Default for DesignPage {
         Self {
             section: SectionPanel::default(),
             plan: PlanPanel::default(),
-            side: Split::new(Lie::SideBySide, "Edge between values and findings", 0.71, (660.0, 270.0)),
-            values: Split::new(Lie::Stacked, "Edge between half-section and values", 0.54, (180.0, 170.0)),
-            findings: Split::new(Lie::Stacked, "Edge between plan and findings", 0.46, (180.0, 170.0)),
+            side: Split::new(
+                Lie::SideBySide,
+                "Edge between values and findings",
+                0.71,
+                (660.0, 270.0),
+            ),
+            values: Split::new(
+                Lie::Stacked,
+                "Edge between half-section and values",
+                0.54,
+                (180.0, 170.0),
+            ),
+            findings: Split::new(
+                Lie::Stacked,
+                "Edge between plan and findings",
+                0.46,
+                (180.0, 170.0),
+            ),
         }
     }
 }
@@ -63,8 +78,11 @@ impl DesignPage {
 }
 
 fn part_ui(ui: &mut Ui, rect: Rect, add: impl FnOnce(&mut Ui)) {
-    ui.scope_builder(UiBuilder::new().max_rect(rect.shrink2(egui::vec2(6.0, 3.0))), |ui| {
-        ui.shrink_clip_rect(rect);
-        add(ui);
-    });
+    ui.scope_builder(
+        UiBuilder::new().max_rect(rect.shrink2(egui::vec2(6.0, 3.0))),
+        |ui| {
+            ui.shrink_clip_rect(rect);
+            add(ui);
+        },
+    );
 }

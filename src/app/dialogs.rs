@@ -33,7 +33,9 @@ enum Reply {
 
 impl Window {
     pub(super) fn dialog_ui(&mut self, ui: &mut Ui, colours: Palette, commands: &mut Vec<Command>) {
-        let Some(dialog) = self.dialog.take() else { return };
+        let Some(dialog) = self.dialog.take() else {
+            return;
+        };
         let room = ui.ctx().content_rect();
         let width = (room.width() - 60.0).clamp(320.0, 640.0);
         let name = self.workspace.title_name();
@@ -48,15 +50,17 @@ impl Window {
         };
         let mut dialog = dialog;
         let frame = egui::Frame::popup(ui.style()).inner_margin(14.0);
-        let shown = Modal::new(egui::Id::unique("dialog")).frame(frame).show(ui.ctx(), |ui| {
-            ui.set_width(width);
-            match &mut dialog {
-                Dialog::New(panel) => Reply::New(panel.new_ui(ui)),
-                Dialog::Unsaved(next) => Reply::Unsaved(unsaved_ui(ui, &name, next)),
-                Dialog::Path(panel) => Reply::Path(panel.path_ui(ui, colours)),
-                Dialog::Export(panel) => Reply::Export(panel.export_ui(ui, &mut view)),
-            }
-        });
+        let shown = Modal::new(egui::Id::unique("dialog"))
+            .frame(frame)
+            .show(ui.ctx(), |ui| {
+                ui.set_width(width);
+                match &mut dialog {
+                    Dialog::New(panel) => Reply::New(panel.new_ui(ui)),
+                    Dialog::Unsaved(next) => Reply::Unsaved(unsaved_ui(ui, &name, next)),
+                    Dialog::Path(panel) => Reply::Path(panel.path_ui(ui, colours)),
+                    Dialog::Export(panel) => Reply::Export(panel.export_ui(ui, &mut view)),
+                }
+            });
         let given_up = shown.should_close();
         self.dialog = Some(dialog);
         self.take_reply(ui.ctx(), shown.inner);
@@ -109,7 +113,9 @@ impl Window {
 
     /// Takes an answer of the system's dialog, if there is one.
     pub(super) fn poll_chooser(&mut self, context: &Context) {
-        let Some(answer) = self.chooser.poll() else { return };
+        let Some(answer) = self.chooser.poll() else {
+            return;
+        };
         match &mut self.dialog {
             Some(Dialog::Path(panel)) => {
                 let wanted = panel.answered(answer);
@@ -122,7 +128,9 @@ impl Window {
     }
 
     fn use_path(&mut self, context: &Context, path: &Path) {
-        let Some(Dialog::Path(panel)) = &mut self.dialog else { return };
+        let Some(Dialog::Path(panel)) = &mut self.dialog else {
+            return;
+        };
         let done = match panel.purpose {
             Purpose::Open => self.workspace.open(path),
             Purpose::Save => self.workspace.save_to(path),
@@ -152,11 +160,17 @@ impl Window {
     }
 
     fn write_png(&mut self, path: PathBuf, force: bool) {
-        let written = export_png(self.workspace.design(), self.workspace.evaluation(), &path, force);
+        let written = export_png(
+            self.workspace.design(),
+            self.workspace.evaluation(),
+            &path,
+            force,
+        );
         match (written, &mut self.dialog) {
             (Ok(()), _) => {
                 self.dialog = None;
-                self.messages.done(format!("drawing written to {}", path.display()));
+                self.messages
+                    .done(format!("drawing written to {}", path.display()));
             }
             (Err(error), Some(Dialog::Export(panel))) => panel.refuse(path, &error),
             (Err(error), _) => self.messages.fault(error.to_string()),
@@ -202,7 +216,9 @@ impl Window {
         match next {
             Next::New => match library() {
                 Ok(library) => self.dialog = Some(Dialog::New(NewPanel::new(library))),
-                Err(error) => self.messages.fault(format!("the library of mounts cannot be read: {error}")),
+                Err(error) => self
+                    .messages
+                    .fault(format!("the library of mounts cannot be read: {error}")),
             },
             Next::Open => self.ask_path(Purpose::Open),
             Next::OpenPath(path) => self.open(&path),
@@ -217,7 +233,8 @@ impl Window {
         if self.workspace.evaluation().parts.is_some() {
             self.dialog = Some(Dialog::Export(ExportPanel::new(self.workspace.path())));
         } else {
-            self.messages.fault("there is no whole ring to draw yet; the page Design lists what is missing");
+            self.messages
+                .fault("there is no whole ring to draw yet; the page Design lists what is missing");
         }
     }
 }

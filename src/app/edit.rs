@@ -2,8 +2,8 @@
 
 use crate::checks::Change;
 use crate::document::{
-    Choice, Design, Fault, Finish, LimitKey, MillingMethod, Paper, Pieces, PinHandling, RingKey, SeatKind, ThreadHold,
-    Tolerance, faults_of,
+    Choice, Design, Fault, Finish, LimitKey, MillingMethod, Paper, Pieces, PinHandling, RingKey,
+    SeatKind, ThreadHold, Tolerance, faults_of,
 };
 use crate::mount::{
     BarrelStep, BodyField, FreeDepth, Hand, Interface, LensField, Obstacle, Presence, Sector,
@@ -152,7 +152,10 @@ pub fn edited(design: &Design, edit: &Edit) -> Result<Design, Fault> {
     let mut next = design.clone();
     put(&mut next, edit.clone());
     let before = faults_of(design);
-    match faults_of(&next).into_iter().find(|fault| !before.contains(fault)) {
+    match faults_of(&next)
+        .into_iter()
+        .find(|fault| !before.contains(fault))
+    {
         Some(fault) => Err(fault),
         None => Ok(next),
     }
@@ -164,7 +167,9 @@ fn put(design: &mut Design, edit: Edit) {
         Edit::Notes(notes) => design.notes = notes,
         Edit::Dimension(key, value) => set_dimension(design, key, Choice::Set(value)),
         Edit::LetGo(key) => set_dimension(design, key, Choice::Derived),
-        Edit::Tolerance(key, tolerance) => design.ring.dimensions.get_mut(key).tolerance = tolerance,
+        Edit::Tolerance(key, tolerance) => {
+            design.ring.dimensions.get_mut(key).tolerance = tolerance
+        }
         Edit::LensName(name) => design.lens.name = name,
         Edit::Lens(key, value) => *design.lens.field_mut(key) = value,
         Edit::Thread(thread) => design.lens.thread = thread,
@@ -213,7 +218,11 @@ fn set_dimension(design: &mut Design, key: RingKey, value: Choice<f64>) {
 
 /// An angle brought into 0 to 360 degrees; what is no number stays as it is and is refused later.
 fn whole_turn(angle_deg: f64) -> f64 {
-    if angle_deg.is_finite() { angle_deg.rem_euclid(360.0) } else { angle_deg }
+    if angle_deg.is_finite() {
+        angle_deg.rem_euclid(360.0)
+    } else {
+        angle_deg
+    }
 }
 
 #[cfg(test)]
@@ -236,8 +245,14 @@ mod tests {
     #[test]
     fn set_and_let_go_come_back_to_the_same_design() {
         let set = edited(&design(), &Edit::Dimension(RingKey::LipBore, 31.5)).unwrap();
-        assert_eq!(set.ring.dimensions.get(RingKey::LipBore).value, Choice::Set(31.5));
-        assert_eq!(edited(&set, &Edit::LetGo(RingKey::LipBore)).unwrap(), design());
+        assert_eq!(
+            set.ring.dimensions.get(RingKey::LipBore).value,
+            Choice::Set(31.5)
+        );
+        assert_eq!(
+            edited(&set, &Edit::LetGo(RingKey::LipBore)).unwrap(),
+            design()
+        );
     }
 
     #[test]

@@ -35,12 +35,21 @@ pub enum ExportError {
 ///
 /// # Errors
 /// [`ExportError`]; a file that is there already is replaced only with `force`.
-pub fn export_png(design: &Design, evaluation: &Evaluation, path: &Path, force: bool) -> Result<(), ExportError> {
+pub fn export_png(
+    design: &Design,
+    evaluation: &Evaluation,
+    path: &Path,
+    force: bool,
+) -> Result<(), ExportError> {
     if !force && files::exists(path) {
         return Err(FileError::Exists(path.to_owned()).into());
     }
     let sheet = ring_sheet(design, evaluation)?;
-    let raster = Raster { dpi: design.sheet.dpi, ground: Ground::White, group: format_of(design).line_group() };
+    let raster = Raster {
+        dpi: design.sheet.dpi,
+        ground: Ground::White,
+        group: format_of(design).line_group(),
+    };
     files::export_bytes(path, &png(&sheet, raster)?, force)?;
     Ok(())
 }
@@ -71,20 +80,32 @@ impl ExportPanel {
     /// A panel that proposes a name beside the design's file.
     #[must_use]
     pub fn new(near: Option<&Path>) -> Self {
-        let text = near.map(|path| path.with_extension("png").display().to_string()).unwrap_or_default();
-        Self { text, said: None, replace: None, waiting: false }
+        let text = near
+            .map(|path| path.with_extension("png").display().to_string())
+            .unwrap_or_default();
+        Self {
+            text,
+            said: None,
+            replace: None,
+            waiting: false,
+        }
     }
 
     /// The question for the system's dialog.
     #[must_use]
     pub fn question(&self) -> FileQuestion {
         let near = PathBuf::from(&self.text);
-        let name = near.file_name().map(|name| name.to_string_lossy().into_owned());
+        let name = near
+            .file_name()
+            .map(|name| name.to_string_lossy().into_owned());
         FileQuestion {
             title: "Export the drawing".to_owned(),
             kind: "PNG picture".to_owned(),
             extension: "png".to_owned(),
-            folder: near.parent().filter(|folder| !folder.as_os_str().is_empty()).map(Path::to_owned),
+            folder: near
+                .parent()
+                .filter(|folder| !folder.as_os_str().is_empty())
+                .map(Path::to_owned),
             name: name.unwrap_or_else(|| "ring.png".to_owned()),
         }
     }
@@ -96,7 +117,9 @@ impl ExportPanel {
             FileAnswer::Chosen(path) => self.text = path.display().to_string(),
             FileAnswer::Closed => {}
             FileAnswer::Unavailable(why) => {
-                self.said = Some(format!("The file dialog is not available: {why}. Type the path here instead."));
+                self.said = Some(format!(
+                    "The file dialog is not available: {why}. Type the path here instead."
+                ));
             }
         }
     }
@@ -105,7 +128,9 @@ impl ExportPanel {
     pub fn refuse(&mut self, path: PathBuf, error: &ExportError) {
         match error {
             ExportError::File(FileError::Exists(_)) => self.replace = Some(path),
-            ExportError::File(_) | ExportError::Sheet(_) | ExportError::Raster(_) => self.said = Some(error.to_string()),
+            ExportError::File(_) | ExportError::Sheet(_) | ExportError::Raster(_) => {
+                self.said = Some(error.to_string())
+            }
         }
     }
 
@@ -118,13 +143,19 @@ impl ExportPanel {
         let mut wanted = ExportWanted::Nothing;
         ui.horizontal(|ui| {
             let label = ui.label("Path");
-            let edit = TextEdit::singleline(&mut self.text).desired_width(ui.available_width() - 80.0);
-            let response = ui.add(edit.hint_text("/home/you/rings/ring.png")).labelled_by(label.id);
+            let edit =
+                TextEdit::singleline(&mut self.text).desired_width(ui.available_width() - 80.0);
+            let response = ui
+                .add(edit.hint_text("/home/you/rings/ring.png"))
+                .labelled_by(label.id);
             if response.changed() {
                 self.replace = None;
                 self.said = None;
             }
-            if ui.add_enabled(!self.waiting, egui::Button::new("Dialog…")).clicked() {
+            if ui
+                .add_enabled(!self.waiting, egui::Button::new("Dialog…"))
+                .clicked()
+            {
                 self.waiting = true;
                 wanted = ExportWanted::Ask;
             }
@@ -163,7 +194,14 @@ fn sheet_ui(ui: &mut Ui, view: &mut View<'_>) {
         (Paper::A3Landscape, "A3, 420 x 297 mm".to_owned()),
     ];
     let salt = Id::unique("paper");
-    if let Some(paper) = choice_ui(ui, salt, "Paper", &view.design.sheet.paper.clone(), &papers, "the sheet, lying") {
+    if let Some(paper) = choice_ui(
+        ui,
+        salt,
+        "Paper",
+        &view.design.sheet.paper.clone(),
+        &papers,
+        "the sheet, lying",
+    ) {
         view.wish_from(salt, Edit::Paper(paper));
     }
     let dots = NumberField {
@@ -179,7 +217,11 @@ fn sheet_ui(ui: &mut Ui, view: &mut View<'_>) {
     number_ui(ui, view, &dots, |value| Edit::Dpi(whole(value)), |_, _| {});
 }
 
-#[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "`as` stops at the ends of the range, and the range is checked after")]
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "`as` stops at the ends of the range, and the range is checked after"
+)]
 fn whole(count: f64) -> u32 {
     count.round() as u32
 }

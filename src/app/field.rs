@@ -59,7 +59,11 @@ pub const fn step_of(unit: Unit) -> f64 {
 /// The number as the field shows it: as many decimals as it holds, at most those of its unit and one more.
 #[must_use]
 pub fn shown(value: f64, unit: Unit) -> String {
-    if unit.decimals() >= 3 { show_number(value, unit.decimals() + 1) } else { show_number(value, unit.decimals()) }
+    if unit.decimals() >= 3 {
+        show_number(value, unit.decimals() + 1)
+    } else {
+        show_number(value, unit.decimals())
+    }
 }
 
 /// The id of the text box of a field, for jumping to it.
@@ -77,7 +81,9 @@ pub fn number_ui(
     mark_ui: impl FnOnce(&mut Ui, &mut View<'_>),
 ) {
     let id = box_id(number.salt);
-    let lit = number.field.is_some_and(|field| view.selection.is_lit(field));
+    let lit = number
+        .field
+        .is_some_and(|field| view.selection.is_lit(field));
     let row = ui.horizontal(|ui| {
         ui.spacing_mut().item_spacing.x = 4.0;
         let width = number.label_width.unwrap_or_else(|| label_width(ui));
@@ -87,7 +93,9 @@ pub fn number_ui(
         // Where labels have a width of their own the rows stand in columns, long units and short ones.
         let wide = sign.len() > 3 || number.label_width.is_some();
         let unit_width = if wide { 1.5 * UNIT_WIDTH } else { UNIT_WIDTH };
-        fixed_ui(ui, unit_width, |ui| ui.label(RichText::new(sign).small().weak()));
+        fixed_ui(ui, unit_width, |ui| {
+            ui.label(RichText::new(sign).small().weak())
+        });
         grip_ui(ui, view, number, &edit);
         mark_ui(ui, view);
         if let Some(field) = number.field {
@@ -123,18 +131,26 @@ fn label_ui(ui: &mut Ui, view: &View<'_>, text: &str, width: f32, lit: bool) -> 
     if lit {
         words = words.color(view.palette.accent);
     }
-    ui.allocate_ui_with_layout(vec2(width, 20.0), Layout::left_to_right(Align::Center), |ui| {
-        ui.set_min_width(width);
-        ui.add(egui::Label::new(words).wrap().selectable(false))
-    })
+    ui.allocate_ui_with_layout(
+        vec2(width, 20.0),
+        Layout::left_to_right(Align::Center),
+        |ui| {
+            ui.set_min_width(width);
+            ui.add(egui::Label::new(words).wrap().selectable(false))
+        },
+    )
     .inner
 }
 
 fn fixed_ui<R>(ui: &mut Ui, width: f32, add: impl FnOnce(&mut Ui) -> R) -> R {
-    ui.allocate_ui_with_layout(vec2(width, 20.0), Layout::left_to_right(Align::Center), |ui| {
-        ui.set_min_width(width);
-        add(ui)
-    })
+    ui.allocate_ui_with_layout(
+        vec2(width, 20.0),
+        Layout::left_to_right(Align::Center),
+        |ui| {
+            ui.set_min_width(width);
+            add(ui)
+        },
+    )
     .inner
 }
 
@@ -146,8 +162,14 @@ fn text_box_ui(
     label: Id,
     edit: &impl Fn(f64) -> Edit,
 ) -> Response {
-    let holds = number.value.map(|value| shown(value, number.unit)).unwrap_or_default();
-    let before = ui.memory(|memory| memory.has_focus(id)).then(|| arrow_steps(ui)).flatten();
+    let holds = number
+        .value
+        .map(|value| shown(value, number.unit))
+        .unwrap_or_default();
+    let before = ui
+        .memory(|memory| memory.has_focus(id))
+        .then(|| arrow_steps(ui))
+        .flatten();
     let (response, typed) = typed_ui(ui, view, id, &holds, NUMBER_WIDTH, "?");
     let response = response.labelled_by(label).on_hover_text(&number.hover);
     if let Typed::Finished(text) = typed {
@@ -155,7 +177,8 @@ fn text_box_ui(
             Ok(value) => view.wish_from(id, edit(value)),
             Err(error) => view.typing.refuse(id, error.to_string()),
         }
-    } else if let (Some(steps), Some(value)) = (before.filter(|_| number.step > 0.0), number.value) {
+    } else if let (Some(steps), Some(value)) = (before.filter(|_| number.step > 0.0), number.value)
+    {
         view.wish_from(id, edit(on_grid(value + steps * number.step, number.step)));
         view.typing.finish(id, true);
     }
@@ -180,7 +203,11 @@ fn arrow_steps(ui: &Ui) -> Option<f64> {
 /// A stepped or dragged value lands on whole steps, so that a hand leaves no crumbs.
 fn on_grid(value: f64, step: f64) -> f64 {
     let per_unit = (1.0 / step).round();
-    if per_unit >= 1.0 { (value * per_unit).round() / per_unit } else { (value / step).round() * step }
+    if per_unit >= 1.0 {
+        (value * per_unit).round() / per_unit
+    } else {
+        (value / step).round() * step
+    }
 }
 
 /// A text box with its own text.
@@ -193,7 +220,12 @@ pub fn typed_ui(
     hint: &'static str,
 ) -> (Response, Typed) {
     let mut text = view.typing.text_for(id, holds);
-    let response = ui.add(TextEdit::singleline(&mut text).id(id).desired_width(width).hint_text(hint));
+    let response = ui.add(
+        TextEdit::singleline(&mut text)
+            .id(id)
+            .desired_width(width)
+            .hint_text(hint),
+    );
     if response.has_focus() {
         if response.gained_focus() {
             select_all(ui, id, text.chars().count());
@@ -211,30 +243,55 @@ pub fn typed_ui(
 
 /// Whoever comes to a field wants to type it anew.
 fn select_all(ui: &Ui, id: Id, length: usize) {
-    let Some(mut state) = TextEdit::load_state(ui.ctx(), id) else { return };
+    let Some(mut state) = TextEdit::load_state(ui.ctx(), id) else {
+        return;
+    };
     let (start, end) = (CCursor::new(0), CCursor::new(length));
-    state.cursor.set_char_range(Some(CCursorRange::two(start, end)));
+    state
+        .cursor
+        .set_char_range(Some(CCursorRange::two(start, end)));
     TextEdit::store_state(ui.ctx(), id, state);
 }
 
 /// The reason under a field whose last text was refused.
 pub fn refusal_ui(ui: &mut Ui, view: &View<'_>, id: Id) {
     if let Some(why) = view.typing.refusal(id) {
-        ui.label(RichText::new(format!("refused: {why}")).color(view.palette.clash).small());
+        ui.label(
+            RichText::new(format!("refused: {why}"))
+                .color(view.palette.clash)
+                .small(),
+        );
     }
 }
 
 /// A small grip: dragged left and right it moves the number, live, as one step of undo.
-fn grip_ui(ui: &mut Ui, view: &mut View<'_>, number: &NumberField<'_>, edit: &impl Fn(f64) -> Edit) {
+fn grip_ui(
+    ui: &mut Ui,
+    view: &mut View<'_>,
+    number: &NumberField<'_>,
+    edit: &impl Fn(f64) -> Edit,
+) {
     let (rect, _) = ui.allocate_exact_size(vec2(GRIP_WIDTH, 16.0), Sense::HOVER);
-    let Some(value) = number.value.filter(|_| number.step > 0.0) else { return };
+    let Some(value) = number.value.filter(|_| number.step > 0.0) else {
+        return;
+    };
     // Not in the way of the keyboard: the arrow keys in the box do the same.
     let response = ui.interact(rect, number.salt.with("grip"), Sense::DRAG);
-    response.widget_info(|| WidgetInfo::labeled(egui::Role::Splitter, true, format!("Drag {}", number.label)));
-    let colour = if response.hovered() || response.dragged() { view.palette.accent } else { view.palette.faint_ink };
+    response.widget_info(|| {
+        WidgetInfo::labeled(egui::Role::Splitter, true, format!("Drag {}", number.label))
+    });
+    let colour = if response.hovered() || response.dragged() {
+        view.palette.accent
+    } else {
+        view.palette.faint_ink
+    };
     for offset in [-2.5, 0.0, 2.5] {
         let x = rect.center().x + offset;
-        ui.painter().vline(x, rect.shrink(3.5).y_range(), egui::Stroke::new(1.0, colour));
+        ui.painter().vline(
+            x,
+            rect.shrink(3.5).y_range(),
+            egui::Stroke::new(1.0, colour),
+        );
     }
     let response = response.on_hover_cursor(egui::CursorIcon::ResizeHorizontal);
     let start = number.salt.with("grip start");
@@ -243,9 +300,18 @@ fn grip_ui(ui: &mut Ui, view: &mut View<'_>, number: &NumberField<'_>, edit: &im
     }
     if response.dragged() {
         let from = ui.data(|data| data.get_temp(start)).unwrap_or(value);
-        let moved = response.total_drag_delta().map_or(0.0, |delta| f64::from(delta.x));
-        let fine = if ui.input(|input| input.modifiers.shift) { 0.1 } else { 1.0 };
-        let target = edit(on_grid(from + moved * number.step * fine, number.step * fine));
+        let moved = response
+            .total_drag_delta()
+            .map_or(0.0, |delta| f64::from(delta.x));
+        let fine = if ui.input(|input| input.modifiers.shift) {
+            0.1
+        } else {
+            1.0
+        };
+        let target = edit(on_grid(
+            from + moved * number.step * fine,
+            number.step * fine,
+        ));
         // A drag that runs into a fault stops there; the box says why only to what is typed.
         if edited(view.design, &target).is_ok() {
             view.wish(Command::Drag(target));

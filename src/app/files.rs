@@ -97,14 +97,22 @@ pub fn read_text(path: &Path) -> Result<String, FileError> {
     }
     let limit = u64::try_from(SIZE_LIMIT).unwrap_or(u64::MAX);
     if facts.len() > limit {
-        return Err(FileError::TooLarge { path: path.to_owned(), bytes: facts.len() });
+        return Err(FileError::TooLarge {
+            path: path.to_owned(),
+            bytes: facts.len(),
+        });
     }
     let file = File::open(path).map_err(|error| FileError::of(path, error))?;
     let mut bytes = Vec::new();
     // A pipe or a growing file has no size beforehand: never take more than the limit and one.
-    file.take(limit + 1).read_to_end(&mut bytes).map_err(|error| FileError::of(path, error))?;
+    file.take(limit + 1)
+        .read_to_end(&mut bytes)
+        .map_err(|error| FileError::of(path, error))?;
     if bytes.len() > SIZE_LIMIT {
-        return Err(FileError::TooLarge { path: path.to_owned(), bytes: limit + 1 });
+        return Err(FileError::TooLarge {
+            path: path.to_owned(),
+            bytes: limit + 1,
+        });
     }
     String::from_utf8(bytes).map_err(|_| FileError::NotText(path.to_owned()))
 }
@@ -115,7 +123,10 @@ pub fn read_text(path: &Path) -> Result<String, FileError> {
 /// As [`read_text`], and everything that [`read_design`] refuses.
 pub fn open_design(path: &Path) -> Result<Design, FileError> {
     let text = read_text(path)?;
-    read_design(&text).map_err(|error| FileError::NotADesign { path: path.to_owned(), error })
+    read_design(&text).map_err(|error| FileError::NotADesign {
+        path: path.to_owned(),
+        error,
+    })
 }
 
 /// Saves a design over whatever stands at `path`: after a crash the old file is there or the new one.
@@ -123,9 +134,13 @@ pub fn open_design(path: &Path) -> Result<Design, FileError> {
 /// # Errors
 /// A folder stands there, its folder is missing, not permitted, disk full.
 pub fn save_design(path: &Path, design: &Design) -> Result<(), FileError> {
-    let text = write_ron(design)
-        .map_err(|error| FileError::NotWritten { path: path.to_owned(), reason: error.to_string() })?;
-    write_whole(path, Standing::Replace, |file| file.write_all(text.as_bytes()))
+    let text = write_ron(design).map_err(|error| FileError::NotWritten {
+        path: path.to_owned(),
+        reason: error.to_string(),
+    })?;
+    write_whole(path, Standing::Replace, |file| {
+        file.write_all(text.as_bytes())
+    })
 }
 
 /// Writes an export. A file that is there already is left alone unless `force`.
@@ -133,7 +148,11 @@ pub fn save_design(path: &Path, design: &Design) -> Result<(), FileError> {
 /// # Errors
 /// [`FileError::Exists`] where a file is there already; otherwise as [`save_design`].
 pub fn export_bytes(path: &Path, bytes: &[u8], force: bool) -> Result<(), FileError> {
-    let standing = if force { Standing::Replace } else { Standing::Keep };
+    let standing = if force {
+        Standing::Replace
+    } else {
+        Standing::Keep
+    };
     write_whole(path, standing, |file| file.write_all(bytes))
 }
 
@@ -153,7 +172,10 @@ pub fn typed_path(text: &str, extension: &str) -> Result<PathBuf, FileError> {
         return Err(FileError::NoPath);
     }
     let home = text.strip_prefix("~/").zip(directories::BaseDirs::new());
-    let mut path = home.map_or_else(|| PathBuf::from(text), |(rest, dirs)| dirs.home_dir().join(rest));
+    let mut path = home.map_or_else(
+        || PathBuf::from(text),
+        |(rest, dirs)| dirs.home_dir().join(rest),
+    );
     if !extension.is_empty() && path.extension().is_none() && !path.is_dir() {
         path.set_extension(extension);
     }
@@ -208,7 +230,9 @@ fn put_in_place(
     beside.as_file().sync_all()?;
     match standing {
         Standing::Replace => beside.persist(target).map_err(|error| error.error)?,
-        Standing::Keep => beside.persist_noclobber(target).map_err(|error| error.error)?,
+        Standing::Keep => beside
+            .persist_noclobber(target)
+            .map_err(|error| error.error)?,
     };
     sync_folder(folder)
 }
@@ -218,12 +242,17 @@ fn file_beside(folder: &Path) -> io::Result<NamedTempFile> {
     use std::os::unix::fs::PermissionsExt as _;
     // Readable by all as far as the user's own mask lets it, like any new file.
     let permissions = fs::Permissions::from_mode(0o666);
-    tempfile::Builder::new().prefix(".flangewright-").permissions(permissions).tempfile_in(folder)
+    tempfile::Builder::new()
+        .prefix(".flangewright-")
+        .permissions(permissions)
+        .tempfile_in(folder)
 }
 
 #[cfg(not(unix))]
 fn file_beside(folder: &Path) -> io::Result<NamedTempFile> {
-    tempfile::Builder::new().prefix(".flangewright-").tempfile_in(folder)
+    tempfile::Builder::new()
+        .prefix(".flangewright-")
+        .tempfile_in(folder)
 }
 
 #[cfg(unix)]

@@ -2,12 +2,17 @@ use super::*;
 use crate::mount::{Body, Lens};
 
 fn design(name: &str) -> Design {
-    Design { name: name.to_owned(), ..Design::new(Lens::default(), Body::default()) }
+    Design {
+        name: name.to_owned(),
+        ..Design::new(Lens::default(), Body::default())
+    }
 }
 
 fn names_in(folder: &Path) -> Vec<String> {
-    let mut names: Vec<String> =
-        fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().file_name().into_string().unwrap()).collect();
+    let mut names: Vec<String> = fs::read_dir(folder)
+        .unwrap()
+        .map(|entry| entry.unwrap().file_name().into_string().unwrap())
+        .collect();
     names.sort();
     names
 }
@@ -32,7 +37,10 @@ fn an_interrupted_save_leaves_the_old_file_whole() {
         Err(io::Error::other("the disk is full"))
     });
     let text = broken.unwrap_err().to_string();
-    assert!(text.contains("the disk is full") && text.contains("ring.ron"), "{text}");
+    assert!(
+        text.contains("the disk is full") && text.contains("ring.ron"),
+        "{text}"
+    );
     assert_eq!(open_design(&path).unwrap(), design("old"));
     assert_eq!(names_in(folder.path()), ["ring.ron"]);
 }
@@ -53,27 +61,57 @@ fn an_export_never_replaces_a_file_unless_told() {
 fn what_cannot_be_a_design_is_refused_by_name() {
     let folder = tempfile::tempdir().unwrap();
     let path = |name: &str| folder.path().join(name);
-    assert!(matches!(open_design(&path("none.ron")), Err(FileError::Missing(_))));
-    assert!(matches!(open_design(folder.path()), Err(FileError::Folder(_))));
-    assert!(matches!(save_design(folder.path(), &design("x")), Err(FileError::Folder(_))));
-    assert!(matches!(save_design(&path("no/such/ring.ron"), &design("x")), Err(FileError::NoFolder(_))));
+    assert!(matches!(
+        open_design(&path("none.ron")),
+        Err(FileError::Missing(_))
+    ));
+    assert!(matches!(
+        open_design(folder.path()),
+        Err(FileError::Folder(_))
+    ));
+    assert!(matches!(
+        save_design(folder.path(), &design("x")),
+        Err(FileError::Folder(_))
+    ));
+    assert!(matches!(
+        save_design(&path("no/such/ring.ron"), &design("x")),
+        Err(FileError::NoFolder(_))
+    ));
 
     fs::write(path("empty.ron"), "").unwrap();
     let empty = open_design(&path("empty.ron")).unwrap_err().to_string();
-    assert!(empty.contains("empty.ron") && empty.contains("empty"), "{empty}");
+    assert!(
+        empty.contains("empty.ron") && empty.contains("empty"),
+        "{empty}"
+    );
 
     fs::write(path("bytes.ron"), [0xff, 0xfe, 0x00]).unwrap();
-    assert!(matches!(open_design(&path("bytes.ron")), Err(FileError::NotText(_))));
+    assert!(matches!(
+        open_design(&path("bytes.ron")),
+        Err(FileError::NotText(_))
+    ));
 
     let large = File::create(path("large.ron")).unwrap();
     large.set_len(100_000_000).unwrap();
-    assert!(matches!(open_design(&path("large.ron")), Err(FileError::TooLarge { bytes: 100_000_000, .. })));
+    assert!(matches!(
+        open_design(&path("large.ron")),
+        Err(FileError::TooLarge {
+            bytes: 100_000_000,
+            ..
+        })
+    ));
 }
 
 #[test]
 fn a_typed_path_is_tidied_and_gets_its_extension() {
-    assert_eq!(typed_path("  \"/tmp/a ring\" ", "ron").unwrap(), PathBuf::from("/tmp/a ring.ron"));
-    assert_eq!(typed_path("/tmp/a.txt", "ron").unwrap(), PathBuf::from("/tmp/a.txt"));
+    assert_eq!(
+        typed_path("  \"/tmp/a ring\" ", "ron").unwrap(),
+        PathBuf::from("/tmp/a ring.ron")
+    );
+    assert_eq!(
+        typed_path("/tmp/a.txt", "ron").unwrap(),
+        PathBuf::from("/tmp/a.txt")
+    );
     assert!(matches!(typed_path("  ", "ron"), Err(FileError::NoPath)));
 }
 
@@ -81,7 +119,10 @@ fn a_typed_path_is_tidied_and_gets_its_extension() {
 #[test]
 fn a_link_stays_a_link_and_its_file_is_written() {
     let folder = tempfile::tempdir().unwrap();
-    let (real, link) = (folder.path().join("real.ron"), folder.path().join("link.ron"));
+    let (real, link) = (
+        folder.path().join("real.ron"),
+        folder.path().join("link.ron"),
+    );
     save_design(&real, &design("old")).unwrap();
     std::os::unix::fs::symlink(&real, &link).unwrap();
     save_design(&link, &design("new")).unwrap();

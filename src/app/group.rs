@@ -14,7 +14,10 @@ pub fn group_ui(
     fields: &[FieldRef],
     add: impl FnOnce(&mut Ui, &mut View<'_>),
 ) {
-    let wanted = view.selection.jump.is_some_and(|jump| fields.contains(&jump));
+    let wanted = view
+        .selection
+        .jump
+        .is_some_and(|jump| fields.contains(&jump));
     CollapsingHeader::new(RichText::new(title).strong())
         .default_open(open)
         .open(wanted.then_some(true))

@@ -55,7 +55,10 @@ mod tests {
     use crate::mount::{Body, Lens};
 
     fn named(name: &str) -> Design {
-        Design { name: name.to_owned(), ..Design::new(Lens::default(), Body::default()) }
+        Design {
+            name: name.to_owned(),
+            ..Design::new(Lens::default(), Body::default())
+        }
     }
 
     #[test]

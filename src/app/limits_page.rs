@@ -16,7 +16,10 @@ const DEFAULT_WIDTH: f32 = 130.0;
 
 /// The page over all the room there is.
 pub fn limits_ui(ui: &mut Ui, view: &mut View<'_>) {
-    let changed = LimitKey::ALL.iter().filter(|key| view.design.limits.is_changed(**key)).count();
+    let changed = LimitKey::ALL
+        .iter()
+        .filter(|key| view.design.limits.is_changed(**key))
+        .count();
     Frame::new().inner_margin(Margin::symmetric(12, 6)).show(ui, |ui| {
         ui.label(RichText::new("Limits and clearances").heading());
         ui.label(RichText::new(format!(
@@ -47,18 +50,28 @@ fn limit_ui(ui: &mut Ui, view: &mut View<'_>, key: LimitKey) {
         step: step_of(key.unit()),
     };
     let changed = view.design.limits.is_changed(key);
-    number_ui(ui, view, &number, |value| Edit::Limit(key, value), |ui, view| {
-        let (mark, word) = if changed { ("*", "changed") } else { ("", "") };
-        ui.allocate_ui(egui::vec2(CHANGED_WIDTH, 18.0), |ui| {
-            ui.set_min_width(CHANGED_WIDTH);
-            ui.label(RichText::new(format!("{mark} {word}")).strong().color(view.palette.accent));
-        });
-        ui.allocate_ui(egui::vec2(DEFAULT_WIDTH, 18.0), |ui| {
-            ui.set_min_width(DEFAULT_WIDTH);
-            default_ui(ui, view, key, changed);
-        });
-        ui.add(egui::Label::new(RichText::new(key.why()).weak()).wrap());
-    });
+    number_ui(
+        ui,
+        view,
+        &number,
+        |value| Edit::Limit(key, value),
+        |ui, view| {
+            let (mark, word) = if changed { ("*", "changed") } else { ("", "") };
+            ui.allocate_ui(egui::vec2(CHANGED_WIDTH, 18.0), |ui| {
+                ui.set_min_width(CHANGED_WIDTH);
+                ui.label(
+                    RichText::new(format!("{mark} {word}"))
+                        .strong()
+                        .color(view.palette.accent),
+                );
+            });
+            ui.allocate_ui(egui::vec2(DEFAULT_WIDTH, 18.0), |ui| {
+                ui.set_min_width(DEFAULT_WIDTH);
+                default_ui(ui, view, key, changed);
+            });
+            ui.add(egui::Label::new(RichText::new(key.why()).weak()).wrap());
+        },
+    );
 }
 
 /// The default, as a way back where the limit was changed.
@@ -66,7 +79,10 @@ fn default_ui(ui: &mut Ui, view: &mut View<'_>, key: LimitKey, changed: bool) {
     let default = key.unit().show(key.default_value());
     if changed {
         let back = ui.small_button(format!("back to {default}"));
-        if back.accessible_name(format!("{} back to its default", key.label())).clicked() {
+        if back
+            .accessible_name(format!("{} back to its default", key.label()))
+            .clicked()
+        {
             view.wish(Command::Edit(Edit::LimitDefault(key)));
         }
     } else {

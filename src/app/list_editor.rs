@@ -34,36 +34,78 @@ struct Name<T> {
 
 /// Ears and lugs.
 pub const SECTORS: [Column<Sector>; 2] = [
-    Column { word: "from", unit: Unit::Deg, get: |row| row.start_deg, set: |row, value| row.start_deg = value },
-    Column { word: "over", unit: Unit::Deg, get: |row| row.extent_deg, set: |row, value| row.extent_deg = value },
+    Column {
+        word: "from",
+        unit: Unit::Deg,
+        get: |row| row.start_deg,
+        set: |row, value| row.start_deg = value,
+    },
+    Column {
+        word: "over",
+        unit: Unit::Deg,
+        get: |row| row.extent_deg,
+        set: |row, value| row.extent_deg = value,
+    },
 ];
 
 /// A new sector stands a little behind the last one.
 fn next_sector(rows: &[Sector]) -> Sector {
-    rows.last().map_or(Sector { start_deg: 0.0, extent_deg: 30.0 }, |last| Sector {
-        start_deg: (last.end_deg() + 30.0).rem_euclid(360.0),
-        extent_deg: 30.0,
-    })
+    rows.last().map_or(
+        Sector {
+            start_deg: 0.0,
+            extent_deg: 30.0,
+        },
+        |last| Sector {
+            start_deg: (last.end_deg() + 30.0).rem_euclid(360.0),
+            extent_deg: 30.0,
+        },
+    )
 }
 
 /// The ears.
-pub const EARS: Rows<Sector> = Rows { one: "ear", columns: &SECTORS, name: None, fresh: next_sector };
+pub const EARS: Rows<Sector> = Rows {
+    one: "ear",
+    columns: &SECTORS,
+    name: None,
+    fresh: next_sector,
+};
 /// The lugs.
-pub const LUGS: Rows<Sector> = Rows { one: "lug", columns: &SECTORS, name: None, fresh: next_sector };
+pub const LUGS: Rows<Sector> = Rows {
+    one: "lug",
+    columns: &SECTORS,
+    name: None,
+    fresh: next_sector,
+};
 
 /// The steps of a rear barrel.
 pub const STEPS: Rows<BarrelStep> = Rows {
     one: "step",
     columns: &[
-        Column { word: "to depth", unit: Unit::Mm, get: |row| row.depth_mm, set: |row, value| row.depth_mm = value },
-        Column { word: "Ø", unit: Unit::Mm, get: |row| row.diameter_mm, set: |row, value| row.diameter_mm = value },
+        Column {
+            word: "to depth",
+            unit: Unit::Mm,
+            get: |row| row.depth_mm,
+            set: |row, value| row.depth_mm = value,
+        },
+        Column {
+            word: "Ø",
+            unit: Unit::Mm,
+            get: |row| row.diameter_mm,
+            set: |row, value| row.diameter_mm = value,
+        },
     ],
     name: None,
     fresh: |rows| {
-        rows.last().map_or(BarrelStep { depth_mm: 1.0, diameter_mm: 30.0 }, |last| BarrelStep {
-            depth_mm: last.depth_mm + 1.0,
-            diameter_mm: last.diameter_mm,
-        })
+        rows.last().map_or(
+            BarrelStep {
+                depth_mm: 1.0,
+                diameter_mm: 30.0,
+            },
+            |last| BarrelStep {
+                depth_mm: last.depth_mm + 1.0,
+                diameter_mm: last.diameter_mm,
+            },
+        )
     },
 };
 
@@ -71,15 +113,31 @@ pub const STEPS: Rows<BarrelStep> = Rows {
 pub const DEPTHS: Rows<FreeDepth> = Rows {
     one: "point",
     columns: &[
-        Column { word: "at radius", unit: Unit::Mm, get: |row| row.radius_mm, set: |row, value| row.radius_mm = value },
-        Column { word: "depth", unit: Unit::Mm, get: |row| row.depth_mm, set: |row, value| row.depth_mm = value },
+        Column {
+            word: "at radius",
+            unit: Unit::Mm,
+            get: |row| row.radius_mm,
+            set: |row, value| row.radius_mm = value,
+        },
+        Column {
+            word: "depth",
+            unit: Unit::Mm,
+            get: |row| row.depth_mm,
+            set: |row, value| row.depth_mm = value,
+        },
     ],
     name: None,
     fresh: |rows| {
-        rows.last().map_or(FreeDepth { radius_mm: 0.0, depth_mm: 10.0 }, |last| FreeDepth {
-            radius_mm: last.radius_mm + 5.0,
-            depth_mm: last.depth_mm,
-        })
+        rows.last().map_or(
+            FreeDepth {
+                radius_mm: 0.0,
+                depth_mm: 10.0,
+            },
+            |last| FreeDepth {
+                radius_mm: last.radius_mm + 5.0,
+                depth_mm: last.depth_mm,
+            },
+        )
     },
 };
 
@@ -111,13 +169,29 @@ pub const OBSTACLES: Rows<Obstacle> = Rows {
             get: |row| row.outer_radius_mm,
             set: |row, value| row.outer_radius_mm = value,
         },
-        Column { word: "z", unit: Unit::Mm, get: |row| row.from_z_mm, set: |row, value| row.from_z_mm = value },
-        Column { word: "to", unit: Unit::Mm, get: |row| row.to_z_mm, set: |row, value| row.to_z_mm = value },
+        Column {
+            word: "z",
+            unit: Unit::Mm,
+            get: |row| row.from_z_mm,
+            set: |row, value| row.from_z_mm = value,
+        },
+        Column {
+            word: "to",
+            unit: Unit::Mm,
+            get: |row| row.to_z_mm,
+            set: |row, value| row.to_z_mm = value,
+        },
     ],
-    name: Some(Name { get: |row| &row.name, set: |row, name| row.name = name }),
+    name: Some(Name {
+        get: |row| &row.name,
+        set: |row, name| row.name = name,
+    }),
     fresh: |_| Obstacle {
         name: "obstacle".to_owned(),
-        sector: Sector { start_deg: 0.0, extent_deg: 20.0 },
+        sector: Sector {
+            start_deg: 0.0,
+            extent_deg: 20.0,
+        },
         inner_radius_mm: 35.0,
         outer_radius_mm: 40.0,
         from_z_mm: -5.0,
@@ -147,7 +221,10 @@ pub fn list_ui<T: Clone>(
     refusal_ui(ui, view, add);
 }
 
-#[expect(clippy::too_many_arguments, reason = "one row of the list above, with everything the list was given")]
+#[expect(
+    clippy::too_many_arguments,
+    reason = "one row of the list above, with everything the list was given"
+)]
 fn row_ui<T: Clone>(
     ui: &mut Ui,
     view: &mut View<'_>,
@@ -168,7 +245,14 @@ fn row_ui<T: Clone>(
     };
     let number = place + 1;
     if let Some(name) = &shape.name
-        && let Some(text) = text_ui(ui, view, salt.with("name"), &format!("{number}"), (name.get)(row), "name")
+        && let Some(text) = text_ui(
+            ui,
+            view,
+            salt.with("name"),
+            &format!("{number}"),
+            (name.get)(row),
+            "name",
+        )
     {
         view.wish_from(salt, changed(&|row| (name.set)(row, text.clone())));
     }
@@ -186,10 +270,15 @@ fn row_ui<T: Clone>(
                 value: (column.get)(row),
                 unit: column.unit,
             };
-            cell_ui(ui, view, cell, |value| changed(&|row| (column.set)(row, value)));
+            cell_ui(ui, view, cell, |value| {
+                changed(&|row| (column.set)(row, value))
+            });
         }
         let name = format!("remove {} {number}", shape.one);
-        let remove = ui.small_button("×").accessible_name(&name).on_hover_text(name);
+        let remove = ui
+            .small_button("×")
+            .accessible_name(&name)
+            .on_hover_text(name);
         if remove.clicked() {
             let mut fewer = rows.to_vec();
             fewer.remove(place);

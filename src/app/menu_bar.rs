@@ -48,7 +48,9 @@ pub fn menu_bar_ui(ui: &mut Ui, possible: Possible, palette: Palette, commands: 
         ui.separator();
         for page in Page::ALL {
             let words = RichText::new(page.title()).strong();
-            let tab = ui.selectable_label(possible.page == page, words).on_hover_text(page.explains());
+            let tab = ui
+                .selectable_label(possible.page == page, words)
+                .on_hover_text(page.explains());
             if tab.clicked() {
                 commands.push(Command::Show(page));
             }
@@ -59,7 +61,8 @@ pub fn menu_bar_ui(ui: &mut Ui, possible: Possible, palette: Palette, commands: 
         }
     });
     let line = egui::Stroke::new(1.0, palette.border);
-    ui.painter().hline(ui.max_rect().x_range(), ui.min_rect().bottom() + 2.0, line);
+    ui.painter()
+        .hline(ui.max_rect().x_range(), ui.min_rect().bottom() + 2.0, line);
 }
 
 fn entry_ui(ui: &mut Ui, possible: Possible, command: &Command, commands: &mut Vec<Command>) {
@@ -67,7 +70,9 @@ fn entry_ui(ui: &mut Ui, possible: Possible, command: &Command, commands: &mut V
     if let Some(key) = command.keys().first() {
         button = button.shortcut_text(key_words(ui, key));
     }
-    let response = ui.add_enabled(possible.can(command), button).on_hover_text(command.explains());
+    let response = ui
+        .add_enabled(possible.can(command), button)
+        .on_hover_text(command.explains());
     if response.clicked() {
         commands.push(command.clone());
         ui.close();
@@ -78,14 +83,24 @@ fn entry_ui(ui: &mut Ui, possible: Possible, command: &Command, commands: &mut V
 fn key_words(ui: &Ui, shortcut: &KeyboardShortcut) -> String {
     let key = shortcut.logical_key;
     let words = ui.ctx().format_shortcut(shortcut);
-    words.strip_suffix(key.name()).map_or_else(|| words.clone(), |held| format!("{held}{}", key.symbol_or_name()))
+    words.strip_suffix(key.name()).map_or_else(
+        || words.clone(),
+        |held| format!("{held}{}", key.symbol_or_name()),
+    )
 }
 
 /// A button for a command, its hover text with the key.
 pub fn button_ui(ui: &mut Ui, possible: Possible, command: &Command, commands: &mut Vec<Command>) {
-    let key = command.keys().first().map(|key| format!(" ({})", key_words(ui, key))).unwrap_or_default();
+    let key = command
+        .keys()
+        .first()
+        .map(|key| format!(" ({})", key_words(ui, key)))
+        .unwrap_or_default();
     let response = ui.add_enabled(possible.can(command), Button::new(command.label()));
-    if response.on_hover_text(format!("{}{key}", command.explains())).clicked() {
+    if response
+        .on_hover_text(format!("{}{key}", command.explains()))
+        .clicked()
+    {
         commands.push(command.clone());
     }
 }

@@ -22,14 +22,20 @@ const MOST: usize = 20;
 impl Messages {
     /// Says that something went wrong.
     pub fn fault(&mut self, text: impl Into<String>) {
-        self.add(Message { text: text.into(), bad: true });
+        self.add(Message {
+            text: text.into(),
+            bad: true,
+        });
     }
 
     /// Says that something was done.
     pub fn done(&mut self, text: impl Into<String>) {
         // What was done before is old news.
         self.texts.retain(|message| message.bad);
-        self.add(Message { text: text.into(), bad: false });
+        self.add(Message {
+            text: text.into(),
+            bad: false,
+        });
     }
 
     fn add(&mut self, message: Message) {
@@ -48,22 +54,34 @@ impl Messages {
 
     /// The newest message with a button to dismiss it.
     pub fn messages_ui(&mut self, ui: &mut Ui, palette: Palette) {
-        let Some(message) = self.texts.last() else { return };
+        let Some(message) = self.texts.last() else {
+            return;
+        };
         let more = self.texts.len() - 1;
         let mut dismiss = false;
         ui.horizontal(|ui| {
-            dismiss = ui.button("Dismiss").on_hover_text("put this message away").clicked();
+            dismiss = ui
+                .button("Dismiss")
+                .on_hover_text("put this message away")
+                .clicked();
             if more > 0 {
                 ui.label(RichText::new(format!("{more} more")).weak());
             }
-            let colour = if message.bad { palette.clash } else { palette.fine };
+            let colour = if message.bad {
+                palette.clash
+            } else {
+                palette.fine
+            };
             let word = if message.bad { "Not done: " } else { "Done: " };
-            ScrollArea::vertical().max_height(64.0).auto_shrink([false, true]).show(ui, |ui| {
-                ui.horizontal_wrapped(|ui| {
-                    ui.label(RichText::new(word).color(colour).strong());
-                    ui.label(&message.text);
+            ScrollArea::vertical()
+                .max_height(64.0)
+                .auto_shrink([false, true])
+                .show(ui, |ui| {
+                    ui.horizontal_wrapped(|ui| {
+                        ui.label(RichText::new(word).color(colour).strong());
+                        ui.label(&message.text);
+                    });
                 });
-            });
         });
         if dismiss {
             self.texts.pop();

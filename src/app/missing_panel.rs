@@ -50,20 +50,33 @@ pub fn missing_ui(ui: &mut Ui, view: &mut View<'_>) {
 }
 
 fn counted(count: usize) -> String {
-    if count == 1 { "1 value".to_owned() } else { format!("{count} values") }
+    if count == 1 {
+        "1 value".to_owned()
+    } else {
+        format!("{count} values")
+    }
 }
 
 fn is_blank(view: &View<'_>) -> bool {
-    view.design.lens == crate::mount::Lens::default() && view.design.body == crate::mount::Body::default()
+    view.design.lens == crate::mount::Lens::default()
+        && view.design.body == crate::mount::Body::default()
 }
 
 fn start_ui(ui: &mut Ui, view: &mut View<'_>) {
     ui.add_space(6.0);
     ui.horizontal(|ui| {
-        if ui.button("Choose lens and body…").on_hover_text(Command::New.explains()).clicked() {
+        if ui
+            .button("Choose lens and body…")
+            .on_hover_text(Command::New.explains())
+            .clicked()
+        {
             view.wish(Command::New);
         }
-        if ui.button("Open a design…").on_hover_text(Command::Open.explains()).clicked() {
+        if ui
+            .button("Open a design…")
+            .on_hover_text(Command::Open.explains())
+            .clicked()
+        {
             view.wish(Command::Open);
         }
     });

@@ -70,7 +70,9 @@ pub enum AppError {
     #[error("the shipped workshop cannot be read: {0}")]
     Workshop(#[from] ReadError),
     /// The system gives no window.
-    #[error("no window could be opened: {0}. The commands `check`, `draw` and `mounts` work without one")]
+    #[error(
+        "no window could be opened: {0}. The commands `check`, `draw` and `mounts` work without one"
+    )]
     Window(String),
 }
 
@@ -102,5 +104,6 @@ pub fn run(open: Option<PathBuf>) -> Result<(), AppError> {
         Ok(window)
     };
     // The library's error holds handles that may not leave this thread; its words may.
-    eframe::run_native("flangewright", options, Box::new(start)).map_err(|error| AppError::Window(error.to_string()))
+    eframe::run_native("flangewright", options, Box::new(start))
+        .map_err(|error| AppError::Window(error.to_string()))
 }

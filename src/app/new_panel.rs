@@ -32,7 +32,11 @@ impl NewPanel {
     /// A panel with these mounts to choose from.
     #[must_use]
     pub const fn new(library: Library) -> Self {
-        Self { library, lens: None, body: None }
+        Self {
+            library,
+            lens: None,
+            body: None,
+        }
     }
 
     /// The panel.
@@ -43,14 +47,32 @@ impl NewPanel {
         let width = (ui.available_width() - 12.0) / 2.0;
         ui.horizontal_top(|ui| {
             let lenses = self.library.lenses.iter().map(lens_words);
-            list_ui(ui, "Lens", "a lens that is not in the list", width, lenses, &mut self.lens);
+            list_ui(
+                ui,
+                "Lens",
+                "a lens that is not in the list",
+                width,
+                lenses,
+                &mut self.lens,
+            );
             let bodies = self.library.bodies.iter().map(body_words);
-            list_ui(ui, "Body", "a body that is not in the list", width, bodies, &mut self.body);
+            list_ui(
+                ui,
+                "Body",
+                "a body that is not in the list",
+                width,
+                bodies,
+                &mut self.body,
+            );
         });
         ui.add_space(6.0);
         let mut wanted = Wanted::Nothing;
         ui.horizontal(|ui| {
-            if ui.button("Start").on_hover_text(Command::New.explains()).clicked() {
+            if ui
+                .button("Start")
+                .on_hover_text(Command::New.explains())
+                .clicked()
+            {
                 wanted = Wanted::Do(self.chosen());
             }
             if ui.button("Cancel").clicked() {
@@ -61,22 +83,52 @@ impl NewPanel {
     }
 
     fn chosen(&self) -> Command {
-        let lens = self.lens.and_then(|place| self.library.lenses.get(place)).cloned();
-        let body = self.body.and_then(|place| self.library.bodies.get(place)).cloned();
-        let lens = lens.unwrap_or_else(|| Lens { name: "my lens".to_owned(), ..Lens::default() });
-        let body = body.unwrap_or_else(|| Body { name: "my body".to_owned(), ..Body::default() });
+        let lens = self
+            .lens
+            .and_then(|place| self.library.lenses.get(place))
+            .cloned();
+        let body = self
+            .body
+            .and_then(|place| self.library.bodies.get(place))
+            .cloned();
+        let lens = lens.unwrap_or_else(|| Lens {
+            name: "my lens".to_owned(),
+            ..Lens::default()
+        });
+        let body = body.unwrap_or_else(|| Body {
+            name: "my body".to_owned(),
+            ..Body::default()
+        });
         Command::Start(Box::new(lens), Box::new(body))
     }
 }
 
 fn lens_words(lens: &Lens) -> (String, String) {
-    let unknown = LensField::ALL.iter().filter(|key| lens.field(**key).number().is_none()).count();
-    (lens.name.clone(), format!("{unknown} of {} values still to be measured", LensField::ALL.len()))
+    let unknown = LensField::ALL
+        .iter()
+        .filter(|key| lens.field(**key).number().is_none())
+        .count();
+    (
+        lens.name.clone(),
+        format!(
+            "{unknown} of {} values still to be measured",
+            LensField::ALL.len()
+        ),
+    )
 }
 
 fn body_words(body: &Body) -> (String, String) {
-    let unknown = BodyField::ALL.iter().filter(|key| body.field(**key).number().is_none()).count();
-    (body.name.clone(), format!("{unknown} of {} values still to be measured", BodyField::ALL.len()))
+    let unknown = BodyField::ALL
+        .iter()
+        .filter(|key| body.field(**key).number().is_none())
+        .count();
+    (
+        body.name.clone(),
+        format!(
+            "{unknown} of {} values still to be measured",
+            BodyField::ALL.len()
+        ),
+    )
 }
 
 fn list_ui(
@@ -90,19 +142,23 @@ fn list_ui(
     ui.vertical(|ui| {
         ui.set_width(width);
         ui.strong(title);
-        ScrollArea::vertical().id_salt(title).max_height(LIST_HEIGHT).auto_shrink([false, true]).show(ui, |ui| {
-            if ui.radio(chosen.is_none(), other).clicked() {
-                *chosen = None;
-            }
-            for (place, (name, words)) in all.enumerate() {
-                if ui.radio(*chosen == Some(place), name).clicked() {
-                    *chosen = Some(place);
+        ScrollArea::vertical()
+            .id_salt(title)
+            .max_height(LIST_HEIGHT)
+            .auto_shrink([false, true])
+            .show(ui, |ui| {
+                if ui.radio(chosen.is_none(), other).clicked() {
+                    *chosen = None;
                 }
-                ui.horizontal_wrapped(|ui| {
-                    ui.add_space(20.0);
-                    ui.label(RichText::new(words).small().weak());
-                });
-            }
-        });
+                for (place, (name, words)) in all.enumerate() {
+                    if ui.radio(*chosen == Some(place), name).clicked() {
+                        *chosen = Some(place);
+                    }
+                    ui.horizontal_wrapped(|ui| {
+                        ui.add_space(20.0);
+                        ui.label(RichText::new(words).small().weak());
+                    });
+                }
+            });
     });
 }

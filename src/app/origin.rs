@@ -17,7 +17,12 @@ pub enum OriginKind {
 
 impl OriginKind {
     /// Every kind, in the order shown.
-    pub const ALL: [Self; 4] = [Self::Standard, Self::Published, Self::Measured, Self::Assumed];
+    pub const ALL: [Self; 4] = [
+        Self::Standard,
+        Self::Published,
+        Self::Measured,
+        Self::Assumed,
+    ];
 
     /// The kind of an origin.
     #[must_use]
@@ -59,7 +64,10 @@ pub fn origin_words(origin: &Origin) -> String {
     match origin {
         Origin::Standard(text) | Origin::Assumed(text) => text.clone(),
         Origin::Measured { instrument, .. } => instrument.clone(),
-        Origin::Published(citations) => citations.first().map(|citation| citation.source.clone()).unwrap_or_default(),
+        Origin::Published(citations) => citations
+            .first()
+            .map(|citation| citation.source.clone())
+            .unwrap_or_default(),
     }
 }
 
@@ -74,7 +82,10 @@ pub fn restated(old: &Origin, kind: OriginKind, words: String, says: Option<f64>
                 Origin::Measured { readings, .. } => readings.clone(),
                 Origin::Standard(_) | Origin::Published(_) | Origin::Assumed(_) => Vec::new(),
             };
-            Origin::Measured { readings, instrument: words }
+            Origin::Measured {
+                readings,
+                instrument: words,
+            }
         }
         OriginKind::Published => {
             let mut citations = match old {
@@ -83,7 +94,10 @@ pub fn restated(old: &Origin, kind: OriginKind, words: String, says: Option<f64>
             };
             match citations.first_mut() {
                 Some(first) => first.source = words,
-                None => citations.extend(says.map(|says| Citation { says, source: words })),
+                None => citations.extend(says.map(|says| Citation {
+                    says,
+                    source: words,
+                })),
             }
             Origin::Published(citations)
         }
@@ -94,20 +108,31 @@ pub fn restated(old: &Origin, kind: OriginKind, words: String, says: Option<f64>
 /// another mean; anything else becomes assumed, because no standard or print says the new number.
 #[must_use]
 pub fn retyped(old: &Interface<f64>, value: f64) -> Interface<f64> {
-    let Interface::Known(known) = old else { return Interface::assumed(value, "typed in, origin not stated") };
+    let Interface::Known(known) = old else {
+        return Interface::assumed(value, "typed in, origin not stated");
+    };
     let origin = match &known.origin {
-        Origin::Measured { instrument, .. } => {
-            Origin::Measured { readings: Vec::new(), instrument: instrument.clone() }
-        }
-        Origin::Published(citations) if citations.iter().any(|citation| same(citation.says, value)) => {
+        Origin::Measured { instrument, .. } => Origin::Measured {
+            readings: Vec::new(),
+            instrument: instrument.clone(),
+        },
+        Origin::Published(citations)
+            if citations.iter().any(|citation| same(citation.says, value)) =>
+        {
             known.origin.clone()
         }
-        Origin::Standard(_) | Origin::Published(_) => {
-            Origin::Assumed(format!("typed over {} ({})", known.value, old.origin_text()))
-        }
+        Origin::Standard(_) | Origin::Published(_) => Origin::Assumed(format!(
+            "typed over {} ({})",
+            known.value,
+            old.origin_text()
+        )),
         Origin::Assumed(why) => Origin::Assumed(why.clone()),
     };
-    Interface::Known(Known { value, uncertainty: known.uncertainty, origin })
+    Interface::Known(Known {
+        value,
+        uncertainty: known.uncertainty,
+        origin,
+    })
 }
 
 /// The same origin and uncertainty for a new list or thread.
@@ -115,18 +140,29 @@ pub fn retyped(old: &Interface<f64>, value: f64) -> Interface<f64> {
 pub fn revised<T>(old: &Interface<T>, value: T) -> Interface<T> {
     match old {
         Interface::Unknown => Interface::assumed(value, "typed in, origin not stated"),
-        Interface::Known(known) => {
-            Interface::Known(Known { value, uncertainty: known.uncertainty, origin: known.origin.clone() })
-        }
+        Interface::Known(known) => Interface::Known(Known {
+            value,
+            uncertainty: known.uncertainty,
+            origin: known.origin.clone(),
+        }),
     }
 }
 
 /// A measured value as the mean of its readings; none for no readings.
 #[must_use]
 pub fn mean_of(readings: Vec<f64>, instrument: String, uncertainty: f64) -> Option<Interface<f64>> {
-    let count = u32::try_from(readings.len()).ok().filter(|count| *count > 0)?;
+    let count = u32::try_from(readings.len())
+        .ok()
+        .filter(|count| *count > 0)?;
     let value = readings.iter().sum::<f64>() / f64::from(count);
-    Some(Interface::Known(Known { value, uncertainty, origin: Origin::Measured { readings, instrument } }))
+    Some(Interface::Known(Known {
+        value,
+        uncertainty,
+        origin: Origin::Measured {
+            readings,
+            instrument,
+        },
+    }))
 }
 
 fn same(a: f64, b: f64) -> bool {
@@ -144,7 +180,11 @@ mod tests {
         let old = Interface::standard(17.526, "a standard");
         let new = retyped(&old, 17.6);
         assert_eq!(new.standing(), Standing::Assumed);
-        assert!(new.origin_text().contains("17.526"), "{}", new.origin_text());
+        assert!(
+            new.origin_text().contains("17.526"),
+            "{}",
+            new.origin_text()
+        );
     }
 
     #[test]
@@ -159,9 +199,21 @@ mod tests {
 
     #[test]
     fn typing_what_a_print_says_keeps_the_print() {
-        let citations =
-            vec![Citation { says: 44.0, source: "a".to_owned() }, Citation { says: 44.2, source: "b".to_owned() }];
-        let old = Interface::Known(Known { value: 44.0, uncertainty: 0.0, origin: Origin::Published(citations) });
+        let citations = vec![
+            Citation {
+                says: 44.0,
+                source: "a".to_owned(),
+            },
+            Citation {
+                says: 44.2,
+                source: "b".to_owned(),
+            },
+        ];
+        let old = Interface::Known(Known {
+            value: 44.0,
+            uncertainty: 0.0,
+            origin: Origin::Published(citations),
+        });
         assert_eq!(retyped(&old, 44.2).standing(), Standing::Disputed);
         assert_eq!(retyped(&old, 44.1).standing(), Standing::Assumed);
     }

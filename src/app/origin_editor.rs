@@ -20,12 +20,23 @@ pub fn origin_ui<T: Clone>(
     says: Option<f64>,
     edit: &dyn Fn(Interface<T>) -> Edit,
 ) {
-    let Interface::Known(known) = held else { return };
-    let with = |origin: Origin| edit(Interface::Known(Known { origin, ..known.clone() }));
+    let Interface::Known(known) = held else {
+        return;
+    };
+    let with = |origin: Origin| {
+        edit(Interface::Known(Known {
+            origin,
+            ..known.clone()
+        }))
+    };
     let now = OriginKind::of(&known.origin);
     ui.horizontal_wrapped(|ui| {
         for kind in OriginKind::ALL {
-            if ui.selectable_label(kind == now, RichText::new(kind.word()).small()).clicked() && kind != now {
+            if ui
+                .selectable_label(kind == now, RichText::new(kind.word()).small())
+                .clicked()
+                && kind != now
+            {
                 let words = origin_words(&known.origin);
                 view.wish_from(salt, with(restated(&known.origin, kind, words, says)));
             }
@@ -36,7 +47,14 @@ pub fn origin_ui<T: Clone>(
         }
     });
     let words = origin_words(&known.origin);
-    if let Some(typed) = text_ui(ui, view, salt.with("words"), now.asks(), &words, "in your words") {
+    if let Some(typed) = text_ui(
+        ui,
+        view,
+        salt.with("words"),
+        now.asks(),
+        &words,
+        "in your words",
+    ) {
         view.wish_from(salt, with(restated(&known.origin, now, typed, says)));
     }
     refusal_ui(ui, view, salt);
@@ -52,7 +70,9 @@ pub fn number_origin_ui(
     edit: &dyn Fn(Interface<f64>) -> Edit,
 ) {
     origin_ui(ui, view, salt, held, held.number(), edit);
-    let Interface::Known(known) = held else { return };
+    let Interface::Known(known) = held else {
+        return;
+    };
     let uncertainty = salt.with("uncertainty");
     ui.horizontal(|ui| {
         let cell = Cell {
@@ -62,11 +82,19 @@ pub fn number_origin_ui(
             value: known.uncertainty,
             unit,
         };
-        cell_ui(ui, view, cell, |value| edit(Interface::Known(Known { uncertainty: value, ..known.clone() })));
+        cell_ui(ui, view, cell, |value| {
+            edit(Interface::Known(Known {
+                uncertainty: value,
+                ..known.clone()
+            }))
+        });
     });
     refusal_ui(ui, view, uncertainty);
     match &known.origin {
-        Origin::Measured { readings, instrument } => {
+        Origin::Measured {
+            readings,
+            instrument,
+        } => {
             readings_ui(ui, view, salt, unit, readings, |readings| {
                 mean_of(readings, instrument.clone(), known.uncertainty).map(edit)
             });
@@ -85,16 +113,29 @@ fn readings_ui(
     readings: &[f64],
     edit: impl FnOnce(Vec<f64>) -> Option<Edit>,
 ) {
-    let shown = readings.iter().map(ToString::to_string).collect::<Vec<_>>().join("; ");
-    read_ui(ui, view, salt.with("readings"), "Readings", &shown, "17.52; 17.53; 17.53", |text| {
-        let readings: Vec<f64> = text
-            .split(';')
-            .map(str::trim)
-            .filter(|part| !part.is_empty())
-            .map(|part| parse_quantity(part, unit).map_err(|error| error.to_string()))
-            .collect::<Result<_, _>>()?;
-        edit(readings).ok_or_else(|| "no reading was typed; part readings by semicolons".to_owned())
-    });
+    let shown = readings
+        .iter()
+        .map(ToString::to_string)
+        .collect::<Vec<_>>()
+        .join("; ");
+    read_ui(
+        ui,
+        view,
+        salt.with("readings"),
+        "Readings",
+        &shown,
+        "17.52; 17.53; 17.53",
+        |text| {
+            let readings: Vec<f64> = text
+                .split(';')
+                .map(str::trim)
+                .filter(|part| !part.is_empty())
+                .map(|part| parse_quantity(part, unit).map_err(|error| error.to_string()))
+                .collect::<Result<_, _>>()?;
+            edit(readings)
+                .ok_or_else(|| "no reading was typed; part readings by semicolons".to_owned())
+        },
+    );
 }
 
 /// Every print with what it says; several may disagree.
@@ -108,7 +149,10 @@ fn citations_ui(
     edit: &dyn Fn(Interface<f64>) -> Edit,
 ) {
     let with = |citations: Vec<Citation>| {
-        edit(Interface::Known(Known { origin: Origin::Published(citations), ..known.clone() }))
+        edit(Interface::Known(Known {
+            origin: Origin::Published(citations),
+            ..known.clone()
+        }))
     };
     for (place, citation) in citations.iter().enumerate() {
         let id = salt.with(("print", place));
@@ -121,16 +165,34 @@ fn citations_ui(
         };
         ui.horizontal(|ui| {
             let name = format!("what print {} says", place + 1);
-            let cell = Cell { id, word: "says", name: &name, value: citation.says, unit };
+            let cell = Cell {
+                id,
+                word: "says",
+                name: &name,
+                value: citation.says,
+                unit,
+            };
             cell_ui(ui, view, cell, |value| changed(&|one| one.says = value));
-            if ui.small_button("remove").on_hover_text("remove this print").clicked() && citations.len() > 1 {
+            if ui
+                .small_button("remove")
+                .on_hover_text("remove this print")
+                .clicked()
+                && citations.len() > 1
+            {
                 let mut fewer = citations.to_vec();
                 fewer.remove(place);
                 view.wish_from(id, with(fewer));
             }
         });
         if place > 0
-            && let Some(source) = text_ui(ui, view, id.with("source"), "Where printed", &citation.source, "in your words")
+            && let Some(source) = text_ui(
+                ui,
+                view,
+                id.with("source"),
+                "Where printed",
+                &citation.source,
+                "in your words",
+            )
         {
             view.wish_from(id, changed(&|one| one.source.clone_from(&source)));
         }
@@ -138,7 +200,10 @@ fn citations_ui(
     }
     if ui.small_button("Add another print").clicked() {
         let mut more = citations.to_vec();
-        more.push(Citation { says: known.value, source: String::new() });
+        more.push(Citation {
+            says: known.value,
+            source: String::new(),
+        });
         view.wish_from(salt, with(more));
     }
 }

@@ -1,6 +1,9 @@
 //! The colours, one set for a light ground and one for a dark one, and the look of the widgets.
 
-use egui::{Color32, CornerRadius, FontData, FontDefinitions, FontFamily, FontId, FontTweak, Stroke, TextStyle, Theme, Visuals};
+use egui::{
+    Color32, CornerRadius, FontData, FontDefinitions, FontFamily, FontId, FontTweak, Stroke,
+    TextStyle, Theme, Visuals,
+};
 
 use crate::checks::Severity;
 use crate::drawing::{Role, font};
@@ -197,7 +200,11 @@ impl Palette {
 /// The colours in force.
 #[must_use]
 pub fn palette(ui: &egui::Ui) -> Palette {
-    Palette::of(if ui.visuals().dark_mode { Theme::Dark } else { Theme::Light })
+    Palette::of(if ui.visuals().dark_mode {
+        Theme::Dark
+    } else {
+        Theme::Light
+    })
 }
 
 /// The family of the drawing's own lettering.
@@ -215,11 +222,26 @@ pub const BODY: f32 = 12.5;
 pub fn dress(context: &egui::Context) {
     let mut fonts = FontDefinitions::default();
     // Fitted to the dots of the screen this font loses minus signs and squares its brackets.
-    let tweak = FontTweak { hinting: Some(false), ..FontTweak::default() };
-    fonts.font_data.insert("lettering".to_owned(), FontData::from_static(font::FONT).tweak(tweak).into());
+    let tweak = FontTweak {
+        hinting: Some(false),
+        ..FontTweak::default()
+    };
+    fonts.font_data.insert(
+        "lettering".to_owned(),
+        FontData::from_static(font::FONT).tweak(tweak).into(),
+    );
     let mut chain = vec!["lettering".to_owned()];
-    chain.extend(fonts.families.get(&FontFamily::Proportional).into_iter().flatten().cloned());
-    fonts.families.insert(FontFamily::Proportional, chain.clone());
+    chain.extend(
+        fonts
+            .families
+            .get(&FontFamily::Proportional)
+            .into_iter()
+            .flatten()
+            .cloned(),
+    );
+    fonts
+        .families
+        .insert(FontFamily::Proportional, chain.clone());
     fonts.families.insert(lettering_family(), chain);
     context.set_fonts(fonts);
     for theme in [Theme::Light, Theme::Dark] {
@@ -239,7 +261,9 @@ pub fn dress(context: &egui::Context) {
             ] {
                 style.text_styles.insert(which, FontId::proportional(size));
             }
-            style.text_styles.insert(TextStyle::Monospace, FontId::monospace(BODY));
+            style
+                .text_styles
+                .insert(TextStyle::Monospace, FontId::monospace(BODY));
         });
     }
 }
@@ -252,7 +276,11 @@ mod tests {
         // Relative luminance of WCAG 2.1, from memory.
         let part = |byte: u8| {
             let share = f32::from(byte) / 255.0;
-            if share <= 0.04045 { share / 12.92 } else { ((share + 0.055) / 1.055).powf(2.4) }
+            if share <= 0.04045 {
+                share / 12.92
+            } else {
+                ((share + 0.055) / 1.055).powf(2.4)
+            }
         };
         0.2126 * part(colour.r()) + 0.7152 * part(colour.g()) + 0.0722 * part(colour.b())
     }
@@ -262,10 +290,21 @@ mod tests {
         // WCAG 2.1 success criterion 1.4.3: 4.5 to 1 for text (from memory).
         for palette in [LIGHT, DARK] {
             for ground in [palette.ground, palette.paper] {
-                let inks = [palette.ink, palette.faint_ink, palette.clash, palette.caution, palette.note, palette.fine];
+                let inks = [
+                    palette.ink,
+                    palette.faint_ink,
+                    palette.clash,
+                    palette.caution,
+                    palette.note,
+                    palette.fine,
+                ];
                 for ink in inks {
                     let (a, b) = (brightness(ink) + 0.05, brightness(ground) + 0.05);
-                    assert!(a.max(b) / a.min(b) >= 4.5, "{ink:?} on {ground:?}: {}", a.max(b) / a.min(b));
+                    assert!(
+                        a.max(b) / a.min(b) >= 4.5,
+                        "{ink:?} on {ground:?}: {}",
+                        a.max(b) / a.min(b)
+                    );
                 }
             }
         }

@@ -45,8 +45,16 @@ impl PathPanel {
     /// A panel that begins with this path, while the system's dialog is asked too.
     #[must_use]
     pub fn new(purpose: Purpose, near: Option<&Path>) -> Self {
-        let text = near.map(|path| path.display().to_string()).unwrap_or_default();
-        Self { purpose, text, waiting: true, said: None, replace: None }
+        let text = near
+            .map(|path| path.display().to_string())
+            .unwrap_or_default();
+        Self {
+            purpose,
+            text,
+            waiting: true,
+            said: None,
+            replace: None,
+        }
     }
 
     /// The question for the system's dialog.
@@ -57,12 +65,17 @@ impl PathPanel {
             Purpose::Open => "Open a design",
             Purpose::Save => "Save the design",
         };
-        let name = near.file_name().map(|name| name.to_string_lossy().into_owned());
+        let name = near
+            .file_name()
+            .map(|name| name.to_string_lossy().into_owned());
         FileQuestion {
             title: title.to_owned(),
             kind: "Design".to_owned(),
             extension: "ron".to_owned(),
-            folder: near.parent().filter(|folder| !folder.as_os_str().is_empty()).map(Path::to_owned),
+            folder: near
+                .parent()
+                .filter(|folder| !folder.as_os_str().is_empty())
+                .map(Path::to_owned),
             name: name.unwrap_or_else(|| "ring.ron".to_owned()),
         }
     }
@@ -75,7 +88,9 @@ impl PathPanel {
             FileAnswer::Chosen(path) => PathWanted::Use(path),
             FileAnswer::Closed => PathWanted::Close,
             FileAnswer::Unavailable(why) => {
-                self.said = Some(format!("The file dialog is not available: {why}. Type the path here instead."));
+                self.said = Some(format!(
+                    "The file dialog is not available: {why}. Type the path here instead."
+                ));
                 PathWanted::Nothing
             }
         }
@@ -96,21 +111,30 @@ impl PathPanel {
         if let Some(said) = &self.said {
             ui.label(RichText::new(said).color(palette.clash));
         } else if self.waiting {
-            ui.label(RichText::new("The system's file dialog is asked. A path typed here does the same.").weak());
+            ui.label(
+                RichText::new(
+                    "The system's file dialog is asked. A path typed here does the same.",
+                )
+                .weak(),
+            );
         }
         let mut wanted = PathWanted::Nothing;
         let id = egui::Id::unique("typed path");
         let response = ui
             .horizontal(|ui| {
                 let label = ui.label("Path");
-                let edit = TextEdit::singleline(&mut self.text).id(id).desired_width(ui.available_width() - 8.0);
-                ui.add(edit.hint_text("/home/you/rings/ring.ron")).labelled_by(label.id)
+                let edit = TextEdit::singleline(&mut self.text)
+                    .id(id)
+                    .desired_width(ui.available_width() - 8.0);
+                ui.add(edit.hint_text("/home/you/rings/ring.ron"))
+                    .labelled_by(label.id)
             })
             .inner;
         if ui.memory(|memory| memory.focused().is_none()) {
             response.request_focus();
         }
-        let entered = response.lost_focus() && ui.input(|input| input.key_pressed(egui::Key::Enter));
+        let entered =
+            response.lost_focus() && ui.input(|input| input.key_pressed(egui::Key::Enter));
         if response.changed() {
             self.replace = None;
         }
@@ -118,7 +142,12 @@ impl PathPanel {
             if ui.button(button).clicked() || entered {
                 wanted = self.typed();
             }
-            if !self.waiting && ui.button("Dialog…").on_hover_text("ask the system's file dialog").clicked() {
+            if !self.waiting
+                && ui
+                    .button("Dialog…")
+                    .on_hover_text("ask the system's file dialog")
+                    .clicked()
+            {
                 self.waiting = true;
                 self.said = None;
                 wanted = PathWanted::Ask;

@@ -54,7 +54,10 @@ impl Picked {
             LOCK_HOLE_TAG => Some(Self::LockHole),
             LUG_TAG..LOCK_HOLE_TAG => Some(Self::Lug(tag - LUG_TAG)),
             // Numbers of no feature of ours belong to nothing.
-            _ => FEATURES.into_iter().find(|feature| tag_of(*feature) == tag).map(Self::Feature),
+            _ => FEATURES
+                .into_iter()
+                .find(|feature| tag_of(*feature) == tag)
+                .map(Self::Feature),
         }
     }
 
@@ -84,11 +87,16 @@ impl Picked {
     #[must_use]
     pub fn belongs_to(self, field: FieldRef) -> bool {
         match self {
-            Self::Feature(feature) => feature.dimensions().iter().any(|key| FieldRef::Ring(*key) == field),
+            Self::Feature(feature) => feature
+                .dimensions()
+                .iter()
+                .any(|key| FieldRef::Ring(*key) == field),
             Self::Lug(_) => matches!(field, FieldRef::Lugs | FieldRef::Ring(RingKey::LugDiameter)),
             Self::LockHole => matches!(
                 field,
-                FieldRef::Ring(RingKey::LockHoleDiameter | RingKey::LockHoleCircle | RingKey::LockHoleAngle)
+                FieldRef::Ring(
+                    RingKey::LockHoleDiameter | RingKey::LockHoleCircle | RingKey::LockHoleAngle
+                )
             ),
             Self::Cut => false,
         }
@@ -107,12 +115,18 @@ mod tests {
         }
         let numbers: BTreeSet<u32> = FEATURES.into_iter().map(tag_of).collect();
         // The numbers are places in the list of features: all of them from 0 on, none left out.
-        assert_eq!(numbers.into_iter().collect::<Vec<_>>(), (0..23).collect::<Vec<_>>());
+        assert_eq!(
+            numbers.into_iter().collect::<Vec<_>>(),
+            (0..23).collect::<Vec<_>>()
+        );
     }
 
     #[test]
     fn an_edge_lights_the_value_that_moves_it() {
-        assert_eq!(Picked::Feature(Feature::LipBore).field(), Some(FieldRef::Ring(RingKey::LipBore)));
+        assert_eq!(
+            Picked::Feature(Feature::LipBore).field(),
+            Some(FieldRef::Ring(RingKey::LipBore))
+        );
         assert_eq!(Picked::of(LUG_TAG + 2), Some(Picked::Lug(2)));
         assert!(Picked::LockHole.belongs_to(FieldRef::Ring(RingKey::LockHoleAngle)));
     }

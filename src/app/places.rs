@@ -25,12 +25,17 @@ impl Light {
     pub fn of(selection: &Selection, evaluation: &Evaluation) -> Self {
         match selection.lit() {
             None => Self::default(),
-            Some(Lit::Field(field)) => {
-                Self { fields: vec![field], number: hashed(&("field", field)), ..Self::default() }
-            }
+            Some(Lit::Field(field)) => Self {
+                fields: vec![field],
+                number: hashed(&("field", field)),
+                ..Self::default()
+            },
             Some(Lit::Finding(key)) => {
                 let number = hashed(&("finding", key));
-                let light = evaluation.finding(key).map(Self::of_finding).unwrap_or_default();
+                let light = evaluation
+                    .finding(key)
+                    .map(Self::of_finding)
+                    .unwrap_or_default();
                 Self { number, ..light }
             }
         }
@@ -42,7 +47,9 @@ impl Light {
             match place {
                 Place::Feature(feature) => light.features.push(*feature),
                 Place::Field(field) => light.fields.push(*field),
-                Place::Span { .. } | Place::Plan { .. } | Place::Hole { .. } => light.places.push(place.clone()),
+                Place::Span { .. } | Place::Plan { .. } | Place::Hole { .. } => {
+                    light.places.push(place.clone())
+                }
             }
         }
         light
@@ -51,8 +58,11 @@ impl Light {
     /// Whether the item of this number lights up.
     #[must_use]
     pub fn falls_on(&self, tag: u32) -> bool {
-        let Some(picked) = Picked::of(tag) else { return false };
-        let by_feature = matches!(picked, Picked::Feature(feature) if self.features.contains(&feature));
+        let Some(picked) = Picked::of(tag) else {
+            return false;
+        };
+        let by_feature =
+            matches!(picked, Picked::Feature(feature) if self.features.contains(&feature));
         by_feature || self.fields.iter().any(|field| picked.belongs_to(*field))
     }
 
@@ -78,10 +88,16 @@ impl Light {
         let mut scene = Scene::view();
         for place in &self.places {
             let shape = match place {
-                Place::Plan { sector, inner_mm, outer_mm } => {
-                    Shape::Path(sector_path(*sector, *inner_mm, *outer_mm, side))
-                }
-                Place::Hole { angle_deg, radius_mm, diameter_mm } => Shape::Circle {
+                Place::Plan {
+                    sector,
+                    inner_mm,
+                    outer_mm,
+                } => Shape::Path(sector_path(*sector, *inner_mm, *outer_mm, side)),
+                Place::Hole {
+                    angle_deg,
+                    radius_mm,
+                    diameter_mm,
+                } => Shape::Circle {
                     centre: in_plan(*radius_mm, *angle_deg, side),
                     radius_mm: diameter_mm / 2.0,
                 },
@@ -105,8 +121,14 @@ fn span(a: Point, b: Point) -> [Item; 3] {
     let lit = |shape| Item::new(shape, LineType::ContinuousWide, Role::Highlight);
     [
         lit(Shape::Path(Path::line(a, b))),
-        lit(Shape::Circle { centre: a, radius_mm: END_MM }),
-        lit(Shape::Circle { centre: b, radius_mm: END_MM }),
+        lit(Shape::Circle {
+            centre: a,
+            radius_mm: END_MM,
+        }),
+        lit(Shape::Circle {
+            centre: b,
+            radius_mm: END_MM,
+        }),
     ]
 }
 
@@ -124,7 +146,10 @@ fn sector_path(sector: Sector, inner_mm: f64, outer_mm: f64, side: Side) -> Path
         .collect();
     let outer = shares.iter().map(|share| at(outer_mm, *share));
     let inner = shares.iter().rev().map(|share| at(inner_mm, *share));
-    Path { vertices: outer.chain(inner).collect(), closed: true }
+    Path {
+        vertices: outer.chain(inner).collect(),
+        closed: true,
+    }
 }
 
 fn hashed(of: &impl std::hash::Hash) -> u64 {
@@ -141,7 +166,10 @@ mod tests {
 
     #[test]
     fn a_sector_closes_over_its_whole_extent() {
-        let sector = Sector { start_deg: 350.0, extent_deg: 20.0 };
+        let sector = Sector {
+            start_deg: 350.0,
+            extent_deg: 20.0,
+        };
         let path = sector_path(sector, 10.0, 12.0, Side::Lens);
         assert!(path.closed);
         let extent = path.extent().unwrap();
@@ -152,9 +180,16 @@ mod tests {
 
     #[test]
     fn seen_from_the_body_side_a_place_lies_on_the_other_hand() {
-        let sector = Sector { start_deg: 80.0, extent_deg: 20.0 };
-        let lens = sector_path(sector, 10.0, 12.0, Side::Lens).extent().unwrap();
-        let body = sector_path(sector, 10.0, 12.0, Side::Body).extent().unwrap();
+        let sector = Sector {
+            start_deg: 80.0,
+            extent_deg: 20.0,
+        };
+        let lens = sector_path(sector, 10.0, 12.0, Side::Lens)
+            .extent()
+            .unwrap();
+        let body = sector_path(sector, 10.0, 12.0, Side::Body)
+            .extent()
+            .unwrap();
         assert!(lens.left > 0.0 && body.right < 0.0);
     }
 }

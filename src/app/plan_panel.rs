@@ -26,7 +26,11 @@ pub struct PlanPanel {
 
 impl Default for PlanPanel {
     fn default() -> Self {
-        Self { canvas: Canvas::default(), side: Side::Lens, scene: None }
+        Self {
+            canvas: Canvas::default(),
+            side: Side::Lens,
+            scene: None,
+        }
     }
 }
 
@@ -46,14 +50,25 @@ impl PlanPanel {
     /// Draws the plan of this revision of the design.
     pub fn plan_ui(&mut self, ui: &mut Ui, view: &mut View<'_>, revision: u64) {
         self.heading_ui(ui, view);
-        if self.scene.as_ref().is_none_or(|(drawn, side, _)| (*drawn, *side) != (revision, self.side)) {
+        if self
+            .scene
+            .as_ref()
+            .is_none_or(|(drawn, side, _)| (*drawn, *side) != (revision, self.side))
+        {
             let scene = plan_view(view.design, view.evaluation, &self.options(view));
             self.scene = Some((revision, self.side, scene));
         }
-        let Some((_, side, scene)) = &self.scene else { return };
+        let Some((_, side, scene)) = &self.scene else {
+            return;
+        };
         let side = *side;
         let cut_deg = view.design.sheet.section_angle_deg;
-        let reach = view.evaluation.derivation.ring.as_ref().map_or(30.0, |ring| ring.sizes.flange_diameter / 2.0 + 6.0);
+        let reach = view
+            .evaluation
+            .derivation
+            .ring
+            .as_ref()
+            .map_or(30.0, |ring| ring.sizes.flange_diameter / 2.0 + 6.0);
         let whole = view.evaluation.plan.is_some();
         let grabs = |way: &ToScreen, at: Pos2| whole && near_cut(way, at, cut_deg, reach, side);
         let light = Light::of(view.selection, view.evaluation);
@@ -68,8 +83,12 @@ impl PlanPanel {
             palette: view.palette,
         };
         let shown = self.canvas.canvas_ui(ui, &showing);
-        painted(&light.in_plan(side), &shown.way, view.palette, &|_| false).paint(&shown.painter, &shown.way);
-        let at_cut = shown.response.hover_pos().is_some_and(|at| grabs(&shown.way, at));
+        painted(&light.in_plan(side), &shown.way, view.palette, &|_| false)
+            .paint(&shown.painter, &shown.way);
+        let at_cut = shown
+            .response
+            .hover_pos()
+            .is_some_and(|at| grabs(&shown.way, at));
         if at_cut || shown.grabbed_at.is_some() {
             ui.ctx().set_cursor_icon(egui::CursorIcon::Grab);
         }
@@ -85,7 +104,12 @@ impl PlanPanel {
     }
 
     const fn options(&self, view: &View<'_>) -> PlanOptions {
-        PlanOptions { side: self.side, body: true, entry: true, cut_deg: Some(view.design.sheet.section_angle_deg) }
+        PlanOptions {
+            side: self.side,
+            body: true,
+            entry: true,
+            cut_deg: Some(view.design.sheet.section_angle_deg),
+        }
     }
 
     fn heading_ui(&self, ui: &mut Ui, view: &mut View<'_>) {
@@ -97,7 +121,9 @@ impl PlanPanel {
                     Side::Lens => "angles run clockwise, as on a clock",
                     Side::Body => "every angle runs the other way, as the lugs are milled",
                 };
-                let button = ui.selectable_label(self.side == side, RichText::new(words).small()).on_hover_text(hover);
+                let button = ui
+                    .selectable_label(self.side == side, RichText::new(words).small())
+                    .on_hover_text(hover);
                 if button.clicked() && self.side != side {
                     view.wish(Command::TurnPlan);
                 }
@@ -109,7 +135,10 @@ impl PlanPanel {
 fn near_cut(way: &ToScreen, at: Pos2, cut_deg: f64, reach: f64, side: Side) -> bool {
     let end = in_plan(reach, cut_deg, side);
     // Near the middle every direction is near: there the picture is moved instead.
-    let from = Point { x: end.x * 0.12, y: end.y * 0.12 };
+    let from = Point {
+        x: end.x * 0.12,
+        y: end.y * 0.12,
+    };
     distance_to_line(way.at(from), way.at(end), at) <= HOLD
 }
 

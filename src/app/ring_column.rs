@@ -23,8 +23,12 @@ const BAYONET: [RingKey; 7] = [
     RingKey::NoseDiameter,
     RingKey::SpigotLength,
 ];
-const THREAD: [RingKey; 4] =
-    [RingKey::ThreadLength, RingKey::ThreadChamfer, RingKey::ReliefWidth, RingKey::ReliefDiameter];
+const THREAD: [RingKey; 4] = [
+    RingKey::ThreadLength,
+    RingKey::ThreadChamfer,
+    RingKey::ReliefWidth,
+    RingKey::ReliefDiameter,
+];
 const LIP: [RingKey; 7] = [
     RingKey::LipFaceDepth,
     RingKey::LipThickness,
@@ -44,36 +48,101 @@ const LOCK: [RingKey; 6] = [
 ];
 
 fn fields(keys: &[RingKey], others: &[FieldRef]) -> Vec<FieldRef> {
-    keys.iter().copied().map(FieldRef::Ring).chain(others.iter().copied()).collect()
+    keys.iter()
+        .copied()
+        .map(FieldRef::Ring)
+        .chain(others.iter().copied())
+        .collect()
 }
 
 /// The column of the ring; the seat height comes first.
 pub fn ring_ui(ui: &mut Ui, view: &mut View<'_>) {
-    group_ui(ui, view, "Seat", true, &fields(&SEAT, &[FieldRef::Trim, FieldRef::SeatKind]), |ui, view| {
-        rows_ui(ui, view, &SEAT);
-        seat_ui(ui, view);
-        trim_row_ui(ui, view);
-    });
-    group_ui(ui, view, "Flange", true, &fields(&FLANGE, &[]), |ui, view| rows_ui(ui, view, &FLANGE));
-    group_ui(ui, view, "Thread and relief", true, &fields(&THREAD, &[]), |ui, view| rows_ui(ui, view, &THREAD));
-    group_ui(ui, view, "Lip and bores", true, &fields(&LIP, &[FieldRef::PinHandling]), |ui, view| {
-        pin_ui(ui, view);
-        rows_ui(ui, view, &LIP);
-    });
-    group_ui(ui, view, "Spigot, groove and lugs", true, &fields(&BAYONET, &[FieldRef::Lugs]), |ui, view| {
-        rows_ui(ui, view, &BAYONET);
-        lugs_ui(ui, view);
-    });
-    group_ui(ui, view, "Lock hole, mark, edges", false, &fields(&LOCK, &[]), |ui, view| rows_ui(ui, view, &LOCK));
-    let shop = [FieldRef::ThreadHold, FieldRef::Cutter, FieldRef::Material, FieldRef::Finish];
+    group_ui(
+        ui,
+        view,
+        "Seat",
+        true,
+        &fields(&SEAT, &[FieldRef::Trim, FieldRef::SeatKind]),
+        |ui, view| {
+            rows_ui(ui, view, &SEAT);
+            seat_ui(ui, view);
+            trim_row_ui(ui, view);
+        },
+    );
+    group_ui(
+        ui,
+        view,
+        "Flange",
+        true,
+        &fields(&FLANGE, &[]),
+        |ui, view| rows_ui(ui, view, &FLANGE),
+    );
+    group_ui(
+        ui,
+        view,
+        "Thread and relief",
+        true,
+        &fields(&THREAD, &[]),
+        |ui, view| rows_ui(ui, view, &THREAD),
+    );
+    group_ui(
+        ui,
+        view,
+        "Lip and bores",
+        true,
+        &fields(&LIP, &[FieldRef::PinHandling]),
+        |ui, view| {
+            pin_ui(ui, view);
+            rows_ui(ui, view, &LIP);
+        },
+    );
+    group_ui(
+        ui,
+        view,
+        "Spigot, groove and lugs",
+        true,
+        &fields(&BAYONET, &[FieldRef::Lugs]),
+        |ui, view| {
+            rows_ui(ui, view, &BAYONET);
+            lugs_ui(ui, view);
+        },
+    );
+    group_ui(
+        ui,
+        view,
+        "Lock hole, mark, edges",
+        false,
+        &fields(&LOCK, &[]),
+        |ui, view| rows_ui(ui, view, &LOCK),
+    );
+    let shop = [
+        FieldRef::ThreadHold,
+        FieldRef::Cutter,
+        FieldRef::Material,
+        FieldRef::Finish,
+    ];
     group_ui(ui, view, "Making and material", false, &shop, shop_ui);
     group_ui(ui, view, "Name and notes", false, &[], |ui, view| {
         let salt = Id::unique("design name");
-        if let Some(name) = text_ui(ui, view, salt, "Design name", &view.design.name.clone(), "your own name") {
+        if let Some(name) = text_ui(
+            ui,
+            view,
+            salt,
+            "Design name",
+            &view.design.name.clone(),
+            "your own name",
+        ) {
             view.wish_from(salt, Edit::Name(name));
         }
         let salt = Id::unique("design notes");
-        if let Some(notes) = text_ui(ui, view, salt, "Notes", &view.design.notes.clone(), "anything worth keeping") {
+        if let Some(notes) = text_ui(
+            ui,
+            view,
+            salt,
+            "Notes",
+            &view.design.notes.clone(),
+            "anything worth keeping",
+        ) {
             view.wish_from(salt, Edit::Notes(notes));
         }
     });
@@ -86,14 +155,29 @@ fn rows_ui(ui: &mut Ui, view: &mut View<'_>, keys: &[RingKey]) {
 }
 
 fn seat_ui(ui: &mut Ui, view: &mut View<'_>) {
-    let by_rule = view.evaluation.derivation.ring.as_ref().filter(|_| view.design.ring.seat.is_derived());
-    let rule = by_rule.map_or_else(|| "by its rule".to_owned(), |ring| format!("rule: {}", ring.seat.word()));
+    let by_rule = view
+        .evaluation
+        .derivation
+        .ring
+        .as_ref()
+        .filter(|_| view.design.ring.seat.is_derived());
+    let rule = by_rule.map_or_else(
+        || "by its rule".to_owned(),
+        |ring| format!("rule: {}", ring.seat.word()),
+    );
     let mut choices = vec![(None, rule)];
     let kinds = [SeatKind::Boss, SeatKind::Flush, SeatKind::Counterbore];
     choices.extend(kinds.map(|kind| (Some(kind), format!("set: {}", kind.word()))));
     let now = view.design.ring.seat.set().copied();
     let salt = salt_of(FieldRef::SeatKind);
-    if let Some(kind) = choice_ui(ui, salt, "Seat stands", &now, &choices, "how the lens seat stands to the flange") {
+    if let Some(kind) = choice_ui(
+        ui,
+        salt,
+        "Seat stands",
+        &now,
+        &choices,
+        "how the lens seat stands to the flange",
+    ) {
         view.wish_from(salt, Edit::Seat(kind.map_or(Choice::Derived, Choice::Set)));
     }
 }
@@ -101,12 +185,25 @@ fn seat_ui(ui: &mut Ui, view: &mut View<'_>) {
 fn pin_ui(ui: &mut Ui, view: &mut View<'_>) {
     let choices = [
         (None, "rule: pressed by a lip".to_owned()),
-        (Some(PinHandling::Pressed), "set: pressed by a lip".to_owned()),
-        (Some(PinHandling::LeftFree), "set: left free in an annulus".to_owned()),
+        (
+            Some(PinHandling::Pressed),
+            "set: pressed by a lip".to_owned(),
+        ),
+        (
+            Some(PinHandling::LeftFree),
+            "set: left free in an annulus".to_owned(),
+        ),
     ];
     let now = view.design.ring.pin.set().copied();
     let salt = salt_of(FieldRef::PinHandling);
-    if let Some(pin) = choice_ui(ui, salt, "Pin is", &now, &choices, "what the ring does with a stop-down pin") {
+    if let Some(pin) = choice_ui(
+        ui,
+        salt,
+        "Pin is",
+        &now,
+        &choices,
+        "what the ring does with a stop-down pin",
+    ) {
         view.wish_from(salt, Edit::Pin(pin.map_or(Choice::Derived, Choice::Set)));
     }
 }
@@ -115,15 +212,37 @@ fn lugs_ui(ui: &mut Ui, view: &mut View<'_>) {
     ui.horizontal_wrapped(|ui| {
         anchor_ui(ui, view, FieldRef::Lugs);
         let set = !view.design.ring.lugs.is_derived();
-        ui.weak(if set { "set by hand, locked" } else { "by their rule, locked" });
-        if set && ui.small_button("let go").accessible_name("Let the lugs go").on_hover_text("follow the rule again").clicked() {
+        ui.weak(if set {
+            "set by hand, locked"
+        } else {
+            "by their rule, locked"
+        });
+        if set
+            && ui
+                .small_button("let go")
+                .accessible_name("Let the lugs go")
+                .on_hover_text("follow the rule again")
+                .clicked()
+        {
             view.wish(Command::Edit(Edit::Lugs(Choice::Derived)));
         }
     });
     let evaluation = view.evaluation;
     let rows = match &view.design.ring.lugs {
         Choice::Set(lugs) => lugs.clone(),
-        Choice::Derived => evaluation.derivation.lugs_by_rule.clone().unwrap_or_default(),
+        Choice::Derived => evaluation
+            .derivation
+            .lugs_by_rule
+            .clone()
+            .unwrap_or_default(),
     };
-    list_ui(ui, view, salt_of(FieldRef::Lugs), "Lugs", &LUGS, &rows, &|rows| Edit::Lugs(Choice::Set(rows)));
+    list_ui(
+        ui,
+        view,
+        salt_of(FieldRef::Lugs),
+        "Lugs",
+        &LUGS,
+        &rows,
+        &|rows| Edit::Lugs(Choice::Set(rows)),
+    );
 }

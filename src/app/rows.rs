@@ -23,7 +23,9 @@ pub fn salt_of(field: FieldRef) -> Id {
 /// A small button with one letter that opens what lies below a row.
 pub fn mark_ui(ui: &mut Ui, view: &mut View<'_>, field: FieldRef, mark: &str, name: String) {
     let open = view.selection.open_field == Some(field);
-    let button = Button::new(RichText::new(mark).small()).selected(open).min_size(egui::vec2(20.0, 18.0));
+    let button = Button::new(RichText::new(mark).small())
+        .selected(open)
+        .min_size(egui::vec2(20.0, 18.0));
     let response = ui.add(button).accessible_name(&name).on_hover_text(name);
     if response.clicked() {
         view.selection.toggle(field);
@@ -64,12 +66,22 @@ fn interface_row_ui(
         step: step_of(field.unit()),
     };
     let name = format!("Origin of {}: {}", field.label(), standing.word());
-    number_ui(ui, view, &number, |value| edit(retyped(held, value)), |ui, view| {
-        mark_ui(ui, view, field, standing.mark(), name);
-    });
+    number_ui(
+        ui,
+        view,
+        &number,
+        |value| edit(retyped(held, value)),
+        |ui, view| {
+            mark_ui(ui, view, field, standing.mark(), name);
+        },
+    );
     if view.selection.open_field == Some(field) {
         below_ui(ui, |ui| {
-            ui.label(RichText::new(format!("{}. {}", standing.word(), field.how())).small().weak());
+            ui.label(
+                RichText::new(format!("{}. {}", standing.word(), field.how()))
+                    .small()
+                    .weak(),
+            );
             number_origin_ui(ui, view, salt.with("origin"), held, field.unit(), edit);
         });
     }
@@ -77,17 +89,23 @@ fn interface_row_ui(
 
 /// What opens below a row stands back a little.
 pub fn below_ui(ui: &mut Ui, add: impl FnOnce(&mut Ui)) {
-    egui::Frame::new().fill(ui.visuals().faint_bg_color).inner_margin(6.0).corner_radius(3.0).show(ui, |ui| {
-        ui.set_width(ui.available_width());
-        add(ui);
-    });
+    egui::Frame::new()
+        .fill(ui.visuals().faint_bg_color)
+        .inner_margin(6.0)
+        .corner_radius(3.0)
+        .show(ui, |ui| {
+            ui.set_width(ui.available_width());
+            add(ui);
+        });
 }
 
 /// A dimension of the ring.
 pub fn ring_row_ui(ui: &mut Ui, view: &mut View<'_>, key: RingKey) {
     let field = FieldRef::Ring(key);
     let evaluation = view.evaluation;
-    let Some(state) = evaluation.derivation.dimension(key) else { return };
+    let Some(state) = evaluation.derivation.dimension(key) else {
+        return;
+    };
     let number = NumberField {
         label: key.label(),
         salt: salt_of(field),
@@ -98,10 +116,26 @@ pub fn ring_row_ui(ui: &mut Ui, view: &mut View<'_>, key: RingKey) {
         hover: ring_hover(state),
         step: step_of(key.unit()),
     };
-    let (mark, word) = if state.is_set { ("H", "set by hand") } else { ("R", "by its rule") };
-    number_ui(ui, view, &number, |value| Edit::Dimension(key, value), |ui, view| {
-        mark_ui(ui, view, field, mark, format!("Rule of {}: {word}", key.label()));
-    });
+    let (mark, word) = if state.is_set {
+        ("H", "set by hand")
+    } else {
+        ("R", "by its rule")
+    };
+    number_ui(
+        ui,
+        view,
+        &number,
+        |value| Edit::Dimension(key, value),
+        |ui, view| {
+            mark_ui(
+                ui,
+                view,
+                field,
+                mark,
+                format!("Rule of {}: {word}", key.label()),
+            );
+        },
+    );
     if state.is_set {
         let_go_ui(ui, view, key, state);
     }
@@ -112,9 +146,18 @@ pub fn ring_row_ui(ui: &mut Ui, view: &mut View<'_>, key: RingKey) {
 
 fn let_go_ui(ui: &mut Ui, view: &mut View<'_>, key: RingKey, state: &DimensionState) {
     ui.horizontal_wrapped(|ui| {
-        let rule = state.by_rule.map_or_else(|| "lacks values".to_owned(), |value| format!("gives {}", key.unit().show(value)));
-        ui.label(RichText::new(format!("set by hand; the rule {rule}")).small().color(view.palette.accent));
-        let button = ui.small_button("let go").accessible_name(format!("Let {} go", key.label()));
+        let rule = state.by_rule.map_or_else(
+            || "lacks values".to_owned(),
+            |value| format!("gives {}", key.unit().show(value)),
+        );
+        ui.label(
+            RichText::new(format!("set by hand; the rule {rule}"))
+                .small()
+                .color(view.palette.accent),
+        );
+        let button = ui
+            .small_button("let go")
+            .accessible_name(format!("Let {} go", key.label()));
         if button.on_hover_text("follow the rule again").clicked() {
             view.wish(Command::Edit(Edit::LetGo(key)));
         }
@@ -127,7 +170,11 @@ fn ring_hover(state: &DimensionState) -> String {
         text.push_str(&format!("\n{}", working.text()));
     }
     if !state.missing.is_empty() {
-        let names: Vec<String> = state.missing.iter().map(|field| field.long_label()).collect();
+        let names: Vec<String> = state
+            .missing
+            .iter()
+            .map(|field| field.long_label())
+            .collect();
         text.push_str(&format!("\nlacks: {}", names.join(", ")));
     }
     text.push_str(&format!("\ntolerance: {}", state.tolerance_text));
@@ -140,7 +187,10 @@ fn ring_below_ui(ui: &mut Ui, view: &mut View<'_>, key: RingKey, state: &Dimensi
         ui.label(RichText::new(working.text()).small().weak());
     }
     for missing in &state.missing {
-        if ui.link(RichText::new(format!("lacks {}", missing.long_label())).small()).clicked() {
+        if ui
+            .link(RichText::new(format!("lacks {}", missing.long_label())).small())
+            .clicked()
+        {
             view.selection.jump = Some(*missing);
         }
     }
@@ -162,7 +212,14 @@ pub fn presence_ui(ui: &mut Ui, view: &mut View<'_>, part: Fitted) {
     ];
     let now = part.of(view.design);
     let salt = Id::unique(("presence", part));
-    if let Some(presence) = choice_ui(ui, salt, part.label(), &now, &choices, "whether the part has it") {
+    if let Some(presence) = choice_ui(
+        ui,
+        salt,
+        part.label(),
+        &now,
+        &choices,
+        "whether the part has it",
+    ) {
         view.wish_from(salt, Edit::Presence(part, presence));
     }
 }
@@ -176,7 +233,9 @@ pub fn trim_row_ui(ui: &mut Ui, view: &mut View<'_>) {
         value: Some(view.design.ring.trim_mm),
         unit: Unit::Mm,
         label_width: None,
-        hover: "added to the seat height on purpose; -0.03 lets the lens focus a little past infinity".to_owned(),
+        hover:
+            "added to the seat height on purpose; -0.03 lets the lens focus a little past infinity"
+                .to_owned(),
         step: 0.01,
     };
     number_ui(ui, view, &number, Edit::Trim, |_, _| {});
@@ -185,8 +244,14 @@ pub fn trim_row_ui(ui: &mut Ui, view: &mut View<'_>) {
 /// A heading that jumps are led to, for fields that are no numbers.
 pub fn anchor_ui(ui: &mut Ui, view: &mut View<'_>, field: FieldRef) {
     let lit = view.selection.is_lit(field);
-    let colour = if lit { view.palette.accent } else { view.palette.ink };
-    let response = ui.label(RichText::new(field.label()).color(colour)).on_hover_text(field.how());
+    let colour = if lit {
+        view.palette.accent
+    } else {
+        view.palette.ink
+    };
+    let response = ui
+        .label(RichText::new(field.label()).color(colour))
+        .on_hover_text(field.how());
     if view.selection.jump == Some(field) {
         response.scroll_to_me(Some(Align::Center));
         view.selection.jump = None;

@@ -22,11 +22,20 @@ impl SectionPanel {
     /// Draws the half-section of this revision of the design.
     pub fn section_ui(&mut self, ui: &mut Ui, view: &mut View<'_>, revision: u64) {
         heading_ui(ui, view);
-        if self.scene.as_ref().is_none_or(|(drawn, _)| *drawn != revision) {
+        if self
+            .scene
+            .as_ref()
+            .is_none_or(|(drawn, _)| *drawn != revision)
+        {
             let options = SectionOptions::on_screen(view.design.sheet.section_angle_deg);
-            self.scene = Some((revision, section_view(view.design, view.evaluation, &options)));
+            self.scene = Some((
+                revision,
+                section_view(view.design, view.evaluation, &options),
+            ));
         }
-        let Some((_, scene)) = &self.scene else { return };
+        let Some((_, scene)) = &self.scene else {
+            return;
+        };
         let light = Light::of(view.selection, view.evaluation);
         let showing = Showing {
             name: "Half-section",
@@ -39,7 +48,8 @@ impl SectionPanel {
             palette: view.palette,
         };
         let shown = self.canvas.canvas_ui(ui, &showing);
-        painted(&light.in_section(), &shown.way, view.palette, &|_| false).paint(&shown.painter, &shown.way);
+        painted(&light.in_section(), &shown.way, view.palette, &|_| false)
+            .paint(&shown.painter, &shown.way);
         if let Some(picked) = shown.tag.and_then(Picked::of) {
             pick_ui(view, picked, &shown.response);
         }
@@ -81,6 +91,12 @@ fn heading_ui(ui: &mut Ui, view: &View<'_>) {
     ui.horizontal(|ui| {
         ui.strong("Half-section");
         let angle = view.design.sheet.section_angle_deg;
-        ui.label(RichText::new(format!("cut at {angle:.1}°, light from the left, z = 0 at the flange rear face")).weak().small());
+        ui.label(
+            RichText::new(format!(
+                "cut at {angle:.1}°, light from the left, z = 0 at the flange rear face"
+            ))
+            .weak()
+            .small(),
+        );
     });
 }

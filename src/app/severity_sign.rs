@@ -21,7 +21,16 @@ fn paint(painter: &Painter, rect: Rect, severity: Severity, colour: Color32) {
     let outline = |points: Vec<Pos2>| painter.add(Shape::closed_line(points, line));
     match severity {
         Severity::Clash => {
-            let corners = [(4.2, 1.0), (9.8, 1.0), (13.0, 4.2), (13.0, 9.8), (9.8, 13.0), (4.2, 13.0), (1.0, 9.8), (1.0, 4.2)];
+            let corners = [
+                (4.2, 1.0),
+                (9.8, 1.0),
+                (13.0, 4.2),
+                (13.0, 9.8),
+                (9.8, 13.0),
+                (4.2, 13.0),
+                (1.0, 9.8),
+                (1.0, 4.2),
+            ];
             outline(corners.map(|(x, y)| at(x, y)).to_vec());
             painter.line_segment([at(4.5, 4.5), at(9.5, 9.5)], line);
             painter.line_segment([at(9.5, 4.5), at(4.5, 9.5)], line);
@@ -37,7 +46,10 @@ fn paint(painter: &Painter, rect: Rect, severity: Severity, colour: Color32) {
             painter.circle_filled(pos2(at(7.0, 4.2).x, at(7.0, 4.2).y), 0.9, colour);
         }
         Severity::Ok => {
-            painter.add(Shape::line(vec![at(2.0, 7.4), at(5.6, 11.2), at(12.2, 2.8)], line));
+            painter.add(Shape::line(
+                vec![at(2.0, 7.4), at(5.6, 11.2), at(12.2, 2.8)],
+                line,
+            ));
         }
     }
 }

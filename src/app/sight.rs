@@ -47,7 +47,10 @@ const ZOOM_RANGE: (f64, f64) = (0.2, 400.0);
 /// Free border round everything, points.
 const BORDER: f64 = 26.0;
 
-#[expect(clippy::cast_possible_truncation, reason = "the screen is painted in single precision")]
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "the screen is painted in single precision"
+)]
 fn single(value: f64) -> f32 {
     value as f32
 }
@@ -82,7 +85,11 @@ impl Sight {
             Self::Place(look) => *look,
         };
         let screen = (f64::from(rect.center().x), f64::from(rect.center().y));
-        ToScreen { points_per_mm: look.points_per_mm, middle: look.middle, screen }
+        ToScreen {
+            points_per_mm: look.points_per_mm,
+            middle: look.middle,
+            screen,
+        }
     }
 
     /// Moves with the pointer.
@@ -91,7 +98,10 @@ impl Sight {
             x: way.middle.x - f64::from(by.x) / way.points_per_mm,
             y: way.middle.y + f64::from(by.y) / way.points_per_mm,
         };
-        *self = Self::Place(Look { middle, points_per_mm: way.points_per_mm });
+        *self = Self::Place(Look {
+            middle,
+            points_per_mm: way.points_per_mm,
+        });
     }
 
     /// Zooms by a factor; what lies under `about` stays there.
@@ -102,19 +112,28 @@ impl Sight {
             x: fixed.x - (f64::from(about.x) - way.screen.0) / points_per_mm,
             y: fixed.y + (f64::from(about.y) - way.screen.1) / points_per_mm,
         };
-        *self = Self::Place(Look { middle, points_per_mm });
+        *self = Self::Place(Look {
+            middle,
+            points_per_mm,
+        });
     }
 }
 
 fn fitting(rect: Rect, everything: Option<Extent>) -> Look {
     let Some(extent) = everything else {
-        return Look { middle: Point { x: 0.0, y: 0.0 }, points_per_mm: 5.0 };
+        return Look {
+            middle: Point { x: 0.0, y: 0.0 },
+            points_per_mm: 5.0,
+        };
     };
     let room = |side: f32| (f64::from(side) - 2.0 * BORDER).max(20.0);
     let across = room(rect.width()) / extent.width().max(1e-3);
     let up = room(rect.height()) / extent.height().max(1e-3);
     let points_per_mm = across.min(up).clamp(ZOOM_RANGE.0, ZOOM_RANGE.1);
-    Look { middle: extent.centre(), points_per_mm }
+    Look {
+        middle: extent.centre(),
+        points_per_mm,
+    }
 }
 
 #[cfg(test)]
@@ -126,8 +145,14 @@ mod tests {
     }
 
     fn extent() -> Scope {
-        let everything = Some(Extent::between(Point { x: -8.0, y: 0.0 }, Point { x: 8.0, y: 34.0 }));
-        Scope { ring: None, everything }
+        let everything = Some(Extent::between(
+            Point { x: -8.0, y: 0.0 },
+            Point { x: 8.0, y: 34.0 },
+        ));
+        Scope {
+            ring: None,
+            everything,
+        }
     }
 
     #[test]

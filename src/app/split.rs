@@ -31,18 +31,31 @@ impl Split {
     /// An edge that gives the first part this share of the room.
     #[must_use]
     pub const fn new(lie: Lie, name: &'static str, share: f32, least: (f32, f32)) -> Self {
-        Self { lie, name, usual: share, share, least }
+        Self {
+            lie,
+            name,
+            usual: share,
+            share,
+            least,
+        }
     }
 
     /// Shows the edge and gives the two parts; a double click puts it back.
     pub fn split_ui(&mut self, ui: &mut Ui, room: Rect, palette: Palette) -> (Rect, Rect) {
         let (first, edge, second) = self.parts(room);
-        let response = ui.interact(edge, Id::unique(("split", self.name)), Sense::CLICK | Sense::DRAG);
+        let response = ui.interact(
+            edge,
+            Id::unique(("split", self.name)),
+            Sense::CLICK | Sense::DRAG,
+        );
         response.widget_info(|| WidgetInfo::labeled(egui::Role::Splitter, true, self.name));
         if response.double_clicked() {
             self.share = self.usual;
         }
-        if let Some(at) = response.interact_pointer_pos().filter(|_| response.dragged()) {
+        if let Some(at) = response
+            .interact_pointer_pos()
+            .filter(|_| response.dragged())
+        {
             self.share = match self.lie {
                 Lie::SideBySide => (at.x - room.left()) / room.width().max(1.0),
                 Lie::Stacked => (at.y - room.top()) / room.height().max(1.0),
@@ -53,7 +66,10 @@ impl Split {
             Lie::Stacked => CursorIcon::ResizeVertical,
         };
         let held = response.hovered() || response.dragged();
-        let line = Stroke::new(if held { 2.0 } else { 1.0 }, if held { palette.accent } else { palette.border });
+        let line = Stroke::new(
+            if held { 2.0 } else { 1.0 },
+            if held { palette.accent } else { palette.border },
+        );
         match self.lie {
             Lie::SideBySide => ui.painter().vline(edge.center().x, edge.y_range(), line),
             Lie::Stacked => ui.painter().hline(edge.x_range(), edge.center().y, line),
@@ -68,17 +84,25 @@ impl Split {
             Lie::Stacked => room.height(),
         };
         let most = (length - self.least.1).max(0.0);
-        let at = (length * self.share).clamp(self.least.0.min(most), most).round();
+        let at = (length * self.share)
+            .clamp(self.least.0.min(most), most)
+            .round();
         let (from, to) = (at - EDGE / 2.0, at + EDGE / 2.0);
         match self.lie {
             Lie::SideBySide => (
                 Rect::from_min_max(room.min, pos2(room.left() + from, room.bottom())),
-                Rect::from_min_max(pos2(room.left() + from, room.top()), pos2(room.left() + to, room.bottom())),
+                Rect::from_min_max(
+                    pos2(room.left() + from, room.top()),
+                    pos2(room.left() + to, room.bottom()),
+                ),
                 Rect::from_min_max(pos2(room.left() + to, room.top()), room.max),
             ),
             Lie::Stacked => (
                 Rect::from_min_max(room.min, pos2(room.right(), room.top() + from)),
-                Rect::from_min_max(pos2(room.left(), room.top() + from), pos2(room.right(), room.top() + to)),
+                Rect::from_min_max(
+                    pos2(room.left(), room.top() + from),
+                    pos2(room.right(), room.top() + to),
+                ),
                 Rect::from_min_max(pos2(room.left(), room.top() + to), room.max),
             ),
         }

@@ -60,12 +60,18 @@ pub fn choice_ui<T: PartialEq + Clone>(
     choices: &[(T, String)],
     hover: &str,
 ) -> Option<T> {
-    let shown = choices.iter().find(|(choice, _)| choice == now).map_or("", |(_, words)| words.as_str());
+    let shown = choices
+        .iter()
+        .find(|(choice, _)| choice == now)
+        .map_or("", |(_, words)| words.as_str());
     let mut chosen = None;
     ui.horizontal(|ui| {
         let label = ui.label(label);
         let width = (ui.available_width() - 8.0).max(60.0);
-        let combo = ComboBox::from_id_salt(salt).selected_text(RichText::new(shown)).width(width).truncate();
+        let combo = ComboBox::from_id_salt(salt)
+            .selected_text(RichText::new(shown))
+            .width(width)
+            .truncate();
         let shown = combo.show_ui(ui, |ui| {
             for (choice, words) in choices {
                 if ui.selectable_label(choice == now, words.as_str()).clicked() && choice != now {

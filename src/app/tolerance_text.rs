@@ -15,7 +15,11 @@ pub fn tolerance_words(tolerance: &Tolerance) -> String {
 }
 
 fn signed(value: f64) -> String {
-    if value > 0.0 { format!("+{}", show_number(value, 3)) } else { show_number(value, 3) }
+    if value > 0.0 {
+        format!("+{}", show_number(value, 3))
+    } else {
+        show_number(value, 3)
+    }
 }
 
 /// Reads a tolerance.
@@ -27,11 +31,17 @@ pub fn read_tolerance(text: &str, unit: Unit) -> Result<Tolerance, String> {
     if text.is_empty() || text.eq_ignore_ascii_case("rule") {
         return Ok(Tolerance::Derived);
     }
-    let half = text.strip_prefix('±').or_else(|| text.strip_prefix("+/-")).or_else(|| text.strip_prefix("+-"));
+    let half = text
+        .strip_prefix('±')
+        .or_else(|| text.strip_prefix("+/-"))
+        .or_else(|| text.strip_prefix("+-"));
     if let Some(half) = half {
         return number(half, unit).map(Tolerance::PlusMinus);
     }
-    if let Some((one, other)) = text.split_once('/').filter(|_| !text.starts_with(|c: char| c.is_ascii_alphabetic())) {
+    if let Some((one, other)) = text
+        .split_once('/')
+        .filter(|_| !text.starts_with(|c: char| c.is_ascii_alphabetic()))
+    {
         let (one, other) = (number(one, unit)?, number(other, unit)?);
         return Ok(Tolerance::Deviations(one.min(other), one.max(other)));
     }
@@ -41,7 +51,9 @@ pub fn read_tolerance(text: &str, unit: Unit) -> Result<Tolerance, String> {
     if text.chars().all(|c| c.is_ascii_alphanumeric()) {
         return Ok(Tolerance::Fit(text.to_owned()));
     }
-    Err(format!("\"{text}\" is no tolerance; type it such as ±0.02, +0.05/0 or h9"))
+    Err(format!(
+        "\"{text}\" is no tolerance; type it such as ±0.02, +0.05/0 or h9"
+    ))
 }
 
 fn number(text: &str, unit: Unit) -> Result<f64, String> {
@@ -73,7 +85,10 @@ mod tests {
             Tolerance::Fit("H7".to_owned()),
         ];
         for tolerance in tolerances {
-            assert_eq!(read_tolerance(&tolerance_words(&tolerance), Unit::Mm), Ok(tolerance));
+            assert_eq!(
+                read_tolerance(&tolerance_words(&tolerance), Unit::Mm),
+                Ok(tolerance)
+            );
         }
     }
 }

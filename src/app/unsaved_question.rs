@@ -38,11 +38,17 @@ pub fn unsaved_ui(ui: &mut Ui, name: &str, next: &Next) -> Answer {
         Next::Quit => "the window closes",
     };
     ui.label(RichText::new("Unsaved changes").heading());
-    ui.label(format!("\"{name}\" has changes that are not saved. Save them before {doing}?"));
+    ui.label(format!(
+        "\"{name}\" has changes that are not saved. Save them before {doing}?"
+    ));
     ui.add_space(6.0);
     let mut answer = Answer::Waiting;
     ui.horizontal(|ui| {
-        for (word, meaning) in [("Save", Answer::Save), ("Discard", Answer::Discard), ("Cancel", Answer::Cancel)] {
+        for (word, meaning) in [
+            ("Save", Answer::Save),
+            ("Discard", Answer::Discard),
+            ("Cancel", Answer::Cancel),
+        ] {
             if ui.button(word).clicked() {
                 answer = meaning;
             }

@@ -64,7 +64,11 @@ impl Selection {
 
     /// Opens the row below a field, or closes it.
     pub fn toggle(&mut self, field: FieldRef) {
-        self.open_field = if self.open_field == Some(field) { None } else { Some(field) };
+        self.open_field = if self.open_field == Some(field) {
+            None
+        } else {
+            Some(field)
+        };
     }
 }
 
@@ -90,7 +94,11 @@ impl Typing {
     /// The text to show in a field: what is being typed there, else what the field holds.
     #[must_use]
     pub fn text_for(&self, field: Id, holds: &str) -> String {
-        if self.field == Some(field) { self.text.clone() } else { holds.to_owned() }
+        if self.field == Some(field) {
+            self.text.clone()
+        } else {
+            holds.to_owned()
+        }
     }
 
     /// Keeps what is being typed; the first time, what the field held is kept beside it.
@@ -110,7 +118,11 @@ impl Typing {
         }
         self.field = None;
         let text = std::mem::take(&mut self.text);
-        if given_up || text == self.began_as { Typed::Nothing } else { Typed::Finished(text) }
+        if given_up || text == self.began_as {
+            Typed::Nothing
+        } else {
+            Typed::Finished(text)
+        }
     }
 
     /// Remembers why a text was refused.
@@ -121,7 +133,10 @@ impl Typing {
     /// Why the last text of a field was refused.
     #[must_use]
     pub fn refusal(&self, field: Id) -> Option<&str> {
-        self.refused.as_ref().filter(|(refused, _)| *refused == field).map(|(_, why)| why.as_str())
+        self.refused
+            .as_ref()
+            .filter(|(refused, _)| *refused == field)
+            .map(|(_, why)| why.as_str())
     }
 
     /// Forgets why a text was refused.
@@ -187,7 +202,10 @@ mod tests {
         typing.keep(field, "1.5".to_owned(), "1.46");
         typing.keep(field, "1.52".to_owned(), "1.46");
         assert_eq!(typing.text_for(field, "1.46"), "1.52");
-        assert_eq!(typing.finish(field, false), Typed::Finished("1.52".to_owned()));
+        assert_eq!(
+            typing.finish(field, false),
+            Typed::Finished("1.52".to_owned())
+        );
         assert_eq!(typing.text_for(field, "1.46"), "1.46");
     }
 

@@ -76,12 +76,20 @@ impl Window {
 
     /// One frame.
     pub fn window_ui(&mut self, ui: &mut Ui) {
-        let by_key = if self.dialog.is_none() { keys(ui.ctx()) } else { Vec::new() };
+        let by_key = if self.dialog.is_none() {
+            keys(ui.ctx())
+        } else {
+            Vec::new()
+        };
         let mut commands = Vec::new();
         let colours = palette(ui);
         self.bars_ui(ui, colours, &mut commands);
-        let frame = Frame::new().fill(colours.ground).inner_margin(Margin::same(0));
-        CentralPanel::default().frame(frame).show(ui, |ui| self.page_ui(ui, colours, &mut commands));
+        let frame = Frame::new()
+            .fill(colours.ground)
+            .inner_margin(Margin::same(0));
+        CentralPanel::default()
+            .frame(frame)
+            .show(ui, |ui| self.page_ui(ui, colours, &mut commands));
         self.dialog_ui(ui, colours, &mut commands);
         // Keys come last: a text that the key ended is taken first.
         commands.extend(by_key);
@@ -101,10 +109,16 @@ impl Window {
             export: self.workspace.evaluation().parts.is_some(),
             page: self.page,
         };
-        let frame = Frame::new().fill(colours.ground).inner_margin(Margin::symmetric(6, 3));
-        Panel::top("menus").frame(frame).show(ui, |ui| menu_bar_ui(ui, possible, colours, commands));
+        let frame = Frame::new()
+            .fill(colours.ground)
+            .inner_margin(Margin::symmetric(6, 3));
+        Panel::top("menus")
+            .frame(frame)
+            .show(ui, |ui| menu_bar_ui(ui, possible, colours, commands));
         if !self.messages.is_empty() {
-            Panel::bottom("messages").frame(frame).show(ui, |ui| self.messages.messages_ui(ui, colours));
+            Panel::bottom("messages")
+                .frame(frame)
+                .show(ui, |ui| self.messages.messages_ui(ui, colours));
         }
     }
 
@@ -119,7 +133,9 @@ impl Window {
             palette: colours,
         };
         match self.page {
-            Page::Design => self.design_page.design_ui(ui, &mut view, self.workspace.revision()),
+            Page::Design => self
+                .design_page
+                .design_ui(ui, &mut view, self.workspace.revision()),
             Page::Limits => limits_ui(ui, &mut view),
         }
     }
@@ -160,7 +176,10 @@ impl Window {
         self.refusable(|workspace| workspace.edit(&edit));
     }
 
-    fn refusable(&mut self, change: impl FnOnce(&mut Workspace) -> Result<(), crate::document::Fault>) {
+    fn refusable(
+        &mut self,
+        change: impl FnOnce(&mut Workspace) -> Result<(), crate::document::Fault>,
+    ) {
         if let Err(fault) = change(&mut self.workspace) {
             self.messages.fault(fault.to_string());
         }
@@ -175,14 +194,23 @@ impl Window {
     }
 
     fn watch_closing(&mut self, context: &Context) {
-        if context.input(|input| input.viewport().close_requested()) && !self.may_close && self.workspace.is_changed() {
+        if context.input(|input| input.viewport().close_requested())
+            && !self.may_close
+            && self.workspace.is_changed()
+        {
             context.send_viewport_cmd(ViewportCommand::CancelClose);
             self.dialog = Some(Dialog::Unsaved(Next::Quit));
         }
     }
 
     fn take_drops(&mut self, context: &Context) {
-        let dropped = context.input(|input| input.raw.dropped_files.first().map(|file| file.path().to_owned()));
+        let dropped = context.input(|input| {
+            input
+                .raw
+                .dropped_files
+                .first()
+                .map(|file| file.path().to_owned())
+        });
         if let Some(path) = dropped.filter(|_| self.dialog.is_none()) {
             self.ask_or_go_on(context, Next::OpenPath(path));
         }

@@ -30,7 +30,16 @@ impl Workspace {
         let evaluation = evaluate(&design, &workshop);
         let history = History::starting_at(&design);
         let saved = Some(design.clone());
-        Self { design, path: None, saved, workshop, evaluation, history, revision: 0, dragging: false }
+        Self {
+            design,
+            path: None,
+            saved,
+            workshop,
+            evaluation,
+            history,
+            revision: 0,
+            dragging: false,
+        }
     }
 
     /// A workspace with nothing known yet.
@@ -78,9 +87,17 @@ impl Workspace {
     /// The name of the design at work: the file's, else the design's own.
     #[must_use]
     pub fn title_name(&self) -> String {
-        let of_file = self.path.as_deref().and_then(Path::file_stem).map(|stem| stem.to_string_lossy().into_owned());
+        let of_file = self
+            .path
+            .as_deref()
+            .and_then(Path::file_stem)
+            .map(|stem| stem.to_string_lossy().into_owned());
         let name = of_file.unwrap_or_else(|| self.design.name.clone());
-        if name.trim().is_empty() { "new design".to_owned() } else { name }
+        if name.trim().is_empty() {
+            "new design".to_owned()
+        } else {
+            name
+        }
     }
 
     /// The title of the window; a star stands for unsaved changes.
@@ -202,7 +219,10 @@ impl Workspace {
 }
 
 fn nothing_known() -> Design {
-    Design { name: String::new(), ..Design::new(Lens::default(), Body::default()) }
+    Design {
+        name: String::new(),
+        ..Design::new(Lens::default(), Body::default())
+    }
 }
 
 #[cfg(test)]
@@ -215,15 +235,27 @@ mod tests {
     }
 
     fn lip(workspace: &Workspace) -> Choice<f64> {
-        workspace.design().ring.dimensions.get(RingKey::LipThickness).value
+        workspace
+            .design()
+            .ring
+            .dimensions
+            .get(RingKey::LipThickness)
+            .value
     }
 
     #[test]
     fn a_drag_is_one_step_of_undo() {
         let mut workspace = workspace();
-        workspace.edit(&Edit::Dimension(RingKey::LipThickness, 1.0)).unwrap();
+        workspace
+            .edit(&Edit::Dimension(RingKey::LipThickness, 1.0))
+            .unwrap();
         for step in 1..20 {
-            workspace.drag(&Edit::Dimension(RingKey::LipThickness, 1.0 + 0.01 * f64::from(step))).unwrap();
+            workspace
+                .drag(&Edit::Dimension(
+                    RingKey::LipThickness,
+                    1.0 + 0.01 * f64::from(step),
+                ))
+                .unwrap();
         }
         workspace.end_drag();
         assert!(workspace.undo());
@@ -239,7 +271,11 @@ mod tests {
     fn a_refused_edit_leaves_design_revision_and_history_alone() {
         let mut workspace = workspace();
         let before = workspace.design().clone();
-        assert!(workspace.edit(&Edit::Dimension(RingKey::LipThickness, -3.0)).is_err());
+        assert!(
+            workspace
+                .edit(&Edit::Dimension(RingKey::LipThickness, -3.0))
+                .is_err()
+        );
         assert_eq!(workspace.design(), &before);
         assert_eq!(workspace.revision(), 0);
         assert!(!workspace.can_undo() && !workspace.is_changed());

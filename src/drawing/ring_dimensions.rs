@@ -189,23 +189,28 @@ impl Labels<'_> {
             SeatKind::Flush => flange,
             SeatKind::Boss | SeatKind::Counterbore => sizes.seat_diameter / 2.0,
         };
-        let mut list = vec![Length::new(RingKey::SeatHeight, point(-sizes.seat_height, seat_radius),
-            rear_face)];
+        let mut list = vec![Length::new(
+            RingKey::SeatHeight,
+            point(-sizes.seat_height, seat_radius),
+            rear_face,
+        )];
         if self.ring.seat != SeatKind::Flush {
             let front = point(-sizes.plate_thickness, flange);
             list.push(Length::new(RingKey::PlateThickness, front, rear_face));
         }
         let groove_end = point(sizes.groove_width, tip);
-        list.push(Length::new(RingKey::GrooveWidth, point(0.0, sizes.groove_root_diameter / 2.0),
-            groove_end));
+        list.push(Length::new(
+            RingKey::GrooveWidth,
+            point(0.0, sizes.groove_root_diameter / 2.0),
+            groove_end,
+        ));
         let lug_end = point(
             sizes.groove_width + sizes.lug_thickness,
             tip - sizes.lug_lead_in,
         );
         list.push(Length::new(RingKey::LugThickness, groove_end, lug_end));
         let nose = point(sizes.spigot_length, sizes.nose_diameter / 2.0);
-        list.push(Length::new(RingKey::SpigotLength, rear_face,
-            nose));
+        list.push(Length::new(RingKey::SpigotLength, rear_face, nose));
         list
     }
 

@@ -29,7 +29,9 @@ pub enum SheetError {
     #[error("title block: {0}")]
     TitleBlock(#[from] CellError),
     /// The views or the lug table do not fit.
-    #[error("views, lug table and notes do not fit on {0} at any standard scale; take a larger sheet")]
+    #[error(
+        "views, lug table and notes do not fit on {0} at any standard scale; take a larger sheet"
+    )]
     TooLarge(&'static str),
 }
 

@@ -61,7 +61,10 @@ pub fn section_view(design: &Design, evaluation: &Evaluation, options: &SectionO
     }
     let extent = scene.bounds();
     if let Some(extent) = extent {
-        let (from, to) = (extent.left - options.axis_overrun_mm, extent.right + options.axis_overrun_mm);
+        let (from, to) = (
+            extent.left - options.axis_overrun_mm,
+            extent.right + options.axis_overrun_mm,
+        );
         scene.draw(
             Shape::Path(Path::line(
                 Point { x: from, y: 0.0 },

@@ -423,11 +423,7 @@ fn annulus_sizes(
         return Ok(None);
     }
     let inner = (circle - pin - 2.0 * ANNULUS_GAP).max(bore);
-    Ok(Some([
-        inner,
-        outer.min(minor_diameter(thread)),
-        depth,
-    ]))
+    Ok(Some([inner, outer.min(minor_diameter(thread)), depth]))
 }
 
 fn rear_bore(rules: &Rules) -> Worked {

@@ -25,18 +25,35 @@ pub fn bayonet(dice: &mut Dice, count: usize) -> Bayonet {
     let spread = (pitch * 0.12).min(14.0);
     let mean = slots / count as f64;
     let mut widths: Vec<f64> = (0..count)
-        .map(|place| if count == 1 { mean } else { mean + spread * (2.0 * place as f64 / (count as f64 - 1.0) - 1.0) })
+        .map(|place| {
+            if count == 1 {
+                mean
+            } else {
+                mean + spread * (2.0 * place as f64 / (count as f64 - 1.0) - 1.0)
+            }
+        })
         .collect();
     let shift = dice.below(count);
     widths.rotate_left(shift);
     let mut start = dice.between(0.0, 359.0);
     let mut ears = Vec::new();
     for width in widths {
-        ears.push(Sector { start_deg: start % 360.0, extent_deg: ear });
+        ears.push(Sector {
+            start_deg: start % 360.0,
+            extent_deg: ear,
+        });
         start += ear + width;
     }
-    let hand = if dice.chance(50) { Hand::Clockwise } else { Hand::Anticlockwise };
-    Bayonet { ears, twist: ear * dice.between(0.93, 0.98), hand }
+    let hand = if dice.chance(50) {
+        Hand::Clockwise
+    } else {
+        Hand::Anticlockwise
+    };
+    Bayonet {
+        ears,
+        twist: ear * dice.between(0.93, 0.98),
+        hand,
+    }
 }
 
 /// A body for a plan.
@@ -52,7 +69,8 @@ pub fn body(dice: &mut Dice, plan: &Plan) -> Body {
     let front = dice.between(1.0, 1.6);
     let ear_thickness = dice.between(1.1, 1.6);
     let bayonet = bayonet(dice, plan.ears);
-    let depth = (plan.male + 7.5 - plan.height).max(front + ear_thickness + 3.0) + dice.between(0.0, 6.0);
+    let depth =
+        (plan.male + 7.5 - plan.height).max(front + ear_thickness + 3.0) + dice.between(0.0, 6.0);
     // Now and then one that is too large for the lens: the cone of rays then wants more than the ring can give.
     let sensor = match (dice.chance(8), plan.major < 30.0) {
         (true, _) => (36.0, 24.0),
@@ -69,7 +87,11 @@ pub fn body(dice: &mut Dice, plan: &Plan) -> Body {
         flange_outer: known(lock_circle + dice.between(5.2, 9.0)),
         ear_front_depth: known(front),
         ear_thickness: known(ear_thickness),
-        springs: if dice.chance(70) { Presence::Present } else { Presence::Absent },
+        springs: if dice.chance(70) {
+            Presence::Present
+        } else {
+            Presence::Absent
+        },
         spring_circle: known((throat + slot) / 2.0),
         spring_force: known(dice.between(10.0, 30.0)),
         twist: known(bayonet.twist),
@@ -78,8 +100,14 @@ pub fn body(dice: &mut Dice, plan: &Plan) -> Body {
         lock_pin: Presence::Absent,
         index_angle: known(dice.pick(&[0.0, 0.0, 30.0, 315.0])),
         free_depth: known(vec![
-            FreeDepth { radius_mm: 0.0, depth_mm: depth + 2.0 },
-            FreeDepth { radius_mm: slot / 2.0 + 1.0, depth_mm: depth },
+            FreeDepth {
+                radius_mm: 0.0,
+                depth_mm: depth + 2.0,
+            },
+            FreeDepth {
+                radius_mm: slot / 2.0 + 1.0,
+                depth_mm: depth,
+            },
         ]),
         mirror: Presence::Absent,
         obstacles: known(Vec::new()),
@@ -93,7 +121,10 @@ pub fn body(dice: &mut Dice, plan: &Plan) -> Body {
     if dice.chance(30) {
         body.obstacles = known(vec![Obstacle {
             name: "overhang".to_owned(),
-            sector: Sector { start_deg: 330.0, extent_deg: 60.0 },
+            sector: Sector {
+                start_deg: 330.0,
+                extent_deg: 60.0,
+            },
             inner_radius_mm: slot,
             outer_radius_mm: slot + 20.0,
             from_z_mm: -40.0,
@@ -117,7 +148,8 @@ fn stop(dice: &mut Dice, bayonet: &Bayonet, bores: (f64, f64), body: &mut Body) 
         Hand::Anticlockwise => (ear.end_deg() - bayonet.twist + short).rem_euclid(360.0),
     });
     body.stop_radius = known((bores.0 + bores.1) / 4.0 + 0.3);
-    body.stop_depth = known(body.ear_front_depth.number().unwrap() + body.ear_thickness.number().unwrap() + 0.6);
+    body.stop_depth =
+        known(body.ear_front_depth.number().unwrap() + body.ear_thickness.number().unwrap() + 0.6);
 }
 
 fn lock_pin(dice: &mut Dice, circle: f64, body: &mut Body) {

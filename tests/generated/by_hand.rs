@@ -36,18 +36,39 @@ fn lip_and_bore_are_the_usual_ones() {
     let evaluation = judged(&design());
     let ring = evaluation.derivation.ring.as_ref().unwrap();
     assert!((ring.sizes.lip_thickness - 1.0).abs() < 1e-9);
-    assert!((ring.sizes.lip_bore - 35.0).abs() <= 1.0, "{}", ring.sizes.lip_bore);
-    assert_eq!(evaluation.finding(FindingKey::LipThickness).unwrap().severity, Severity::Ok);
+    assert!(
+        (ring.sizes.lip_bore - 35.0).abs() <= 1.0,
+        "{}",
+        ring.sizes.lip_bore
+    );
+    assert_eq!(
+        evaluation
+            .finding(FindingKey::LipThickness)
+            .unwrap()
+            .severity,
+        Severity::Ok
+    );
     let usual = with(RingKey::LipBore, 35.0);
-    assert_eq!(usual.finding(FindingKey::PinLanding).unwrap().severity, Severity::Ok);
-    assert_eq!(usual.finding(FindingKey::LensBarrel).unwrap().severity, Severity::Ok);
+    assert_eq!(
+        usual.finding(FindingKey::PinLanding).unwrap().severity,
+        Severity::Ok
+    );
+    assert_eq!(
+        usual.finding(FindingKey::LensBarrel).unwrap().severity,
+        Severity::Ok
+    );
 }
 
 /// Common practice, no source: less than 2 mm of relief is tight for a pitch of 1 mm; under 1.5 pitches the tool
 /// cannot be stopped.
 #[test]
 fn less_than_two_millimetres_of_relief_is_tight_for_a_pitch_of_one() {
-    let severity = |width: f64| with(RingKey::ReliefWidth, width).finding(FindingKey::Relief).unwrap().severity;
+    let severity = |width: f64| {
+        with(RingKey::ReliefWidth, width)
+            .finding(FindingKey::Relief)
+            .unwrap()
+            .severity
+    };
     assert_eq!(severity(1.9), Severity::Caution);
     assert_eq!(severity(1.6), Severity::Caution);
     assert_eq!(severity(1.4), Severity::Clash);

@@ -19,16 +19,23 @@ fn nothing_cures(design: &Design, evaluation: &Evaluation, finding: &Finding) ->
     if finding.key != FindingKey::PinLanding {
         return false;
     }
-    let (Ok(cone), Some(ring)) =
-        (RayCone::to_the_corner(&design.lens, &design.body), evaluation.derivation.ring.as_ref())
-    else {
+    let (Ok(cone), Some(ring)) = (
+        RayCone::to_the_corner(&design.lens, &design.body),
+        evaluation.derivation.ring.as_ref(),
+    ) else {
         return false;
     };
     let number = |value: &flangewright::mount::Interface<f64>| value.number().unwrap();
     let depth = ring.sizes.lip_face_depth;
     let from_image = number(&design.lens.register) - depth;
-    let widest = 2.0 * cone.radius_at(Term::named("image to lip", from_image, Unit::Mm)).value();
-    widest > number(&design.lens.pin_circle) - number(&design.lens.pin_diameter) - 2.0 * design.limits.pin_landing_clash
+    let widest = 2.0
+        * cone
+            .radius_at(Term::named("image to lip", from_image, Unit::Mm))
+            .value();
+    widest
+        > number(&design.lens.pin_circle)
+            - number(&design.lens.pin_diameter)
+            - 2.0 * design.limits.pin_landing_clash
 }
 
 #[test]
@@ -43,18 +50,33 @@ fn rules_leave_no_clash_that_they_could_have_avoided() {
             if evaluation.derivation.refusal.is_some() {
                 continue;
             }
-            assert!(evaluation.parts.is_some(), "{seed}/{index}: {:?} {:?}", evaluation.derivation.missing, evaluation.shape_fault);
+            assert!(
+                evaluation.parts.is_some(),
+                "{seed}/{index}: {:?} {:?}",
+                evaluation.derivation.missing,
+                evaluation.shape_fault
+            );
             whole += 1;
-            for finding in evaluation.findings.iter().filter(|finding| finding.severity == Severity::Clash) {
+            for finding in evaluation
+                .findings
+                .iter()
+                .filter(|finding| finding.severity == Severity::Clash)
+            {
                 if nothing_cures(&design, &evaluation, finding) {
                     *allowed.entry(finding.key).or_default() += 1;
                 } else {
-                    avoidable.push(format!("{seed}/{index} {:?}: {}", finding.key, finding.message));
+                    avoidable.push(format!(
+                        "{seed}/{index} {:?}: {}",
+                        finding.key, finding.message
+                    ));
                 }
             }
         }
     }
     assert!(avoidable.is_empty(), "{}", avoidable.join("\n"));
     // Too many excuses would mean that the parts fit nobody.
-    assert!(whole >= 500 && allowed.values().sum::<usize>() < whole / 10, "{whole} {allowed:?}");
+    assert!(
+        whole >= 500 && allowed.values().sum::<usize>() < whole / 10,
+        "{whole} {allowed:?}"
+    );
 }

@@ -1,7 +1,8 @@
 //! Designs that nobody would make, yet whose every value is allowed: what a hand in a hurry, or a spiteful one, types.
 
 use flangewright::document::{
-    Choice, Design, LimitKey, MillingMethod, Pieces, PinHandling, RingKey, SeatKind, Tolerance, faults_of,
+    Choice, Design, LimitKey, MillingMethod, Pieces, PinHandling, RingKey, SeatKind, Tolerance,
+    faults_of,
 };
 use flangewright::mount::{
     BarrelStep, BodyField, FreeDepth, Hand, Interface, LensField, Obstacle, Presence, Sector,
@@ -47,11 +48,13 @@ fn spoil(dice: &mut Dice, design: &mut Design, kind: usize) {
         2 => something_unknown(dice, design),
         3 => {
             let key = dice.pick(LensField::ALL);
-            *design.lens.field_mut(key) = Interface::assumed(in_range(dice, key.range()), "a guess");
+            *design.lens.field_mut(key) =
+                Interface::assumed(in_range(dice, key.range()), "a guess");
         }
         4 => {
             let key = dice.pick(BodyField::ALL);
-            *design.body.field_mut(key) = Interface::assumed(in_range(dice, key.range()), "a guess");
+            *design.body.field_mut(key) =
+                Interface::assumed(in_range(dice, key.range()), "a guess");
         }
         5 => scale_lens(dice, design),
         6 => scale_body(dice, design),
@@ -62,7 +65,10 @@ fn spoil(dice: &mut Dice, design: &mut Design, kind: usize) {
         12 => barrels(dice, design),
         13 => depths(dice, design),
         14 => obstacles(dice, design),
-        _ => *design.limits.get_mut(dice.pick(LimitKey::ALL)) = dice.pick(&[0.0, 0.01, 1.0, 7.5, 100.0, 1000.0]),
+        _ => {
+            *design.limits.get_mut(dice.pick(LimitKey::ALL)) =
+                dice.pick(&[0.0, 0.01, 1.0, 7.5, 100.0, 1000.0])
+        }
     }
 }
 
@@ -138,17 +144,31 @@ fn sectors(dice: &mut Dice) -> Vec<Sector> {
 fn choices(dice: &mut Dice, design: &mut Design) {
     let ring = &mut design.ring;
     match dice.below(6) {
-        0 => ring.seat = Choice::Set(dice.pick(&[SeatKind::Boss, SeatKind::Flush, SeatKind::Counterbore])),
+        0 => {
+            ring.seat =
+                Choice::Set(dice.pick(&[SeatKind::Boss, SeatKind::Flush, SeatKind::Counterbore]))
+        }
         1 => ring.pin = Choice::Set(dice.pick(&[PinHandling::Pressed, PinHandling::LeftFree])),
         2 => ring.milling = dice.pick(&MillingMethod::ALL),
-        3 => ring.cutter = dice.pick(&["end mill 2", "end mill 3", "end mill 8", "none such"]).to_owned(),
+        3 => {
+            ring.cutter = dice
+                .pick(&["end mill 2", "end mill 3", "end mill 8", "none such"])
+                .to_owned()
+        }
         4 => ring.trim_mm = dice.between(-5.0, 5.0),
         _ => {
-            ring.pieces = Pieces::Two { clamp_wall_mm: dice.between(0.2, 5.0), screw_diameter_mm: 2.0, screw_count: 3 };
+            ring.pieces = Pieces::Two {
+                clamp_wall_mm: dice.between(0.2, 5.0),
+                screw_diameter_mm: 2.0,
+                screw_count: 3,
+            };
         }
     }
     if dice.chance(20) {
-        design.body.twist_hand = Interface::assumed(dice.pick(&[Hand::Clockwise, Hand::Anticlockwise]), "a guess");
+        design.body.twist_hand = Interface::assumed(
+            dice.pick(&[Hand::Clockwise, Hand::Anticlockwise]),
+            "a guess",
+        );
     }
 }
 
@@ -157,7 +177,10 @@ fn barrels(dice: &mut Dice, design: &mut Design) {
     let steps = (0..dice.below(6))
         .map(|_| {
             depth += dice.between(0.01, 12.0);
-            BarrelStep { depth_mm: depth, diameter_mm: dice.between(0.5, 60.0) }
+            BarrelStep {
+                depth_mm: depth,
+                diameter_mm: dice.between(0.5, 60.0),
+            }
         })
         .collect();
     let barrel = Interface::assumed(steps, "a guess");
@@ -170,7 +193,10 @@ fn barrels(dice: &mut Dice, design: &mut Design) {
 
 fn depths(dice: &mut Dice, design: &mut Design) {
     let points = (0..dice.below(6))
-        .map(|_| FreeDepth { radius_mm: dice.between(0.0, 40.0), depth_mm: dice.between(0.0, 30.0) })
+        .map(|_| FreeDepth {
+            radius_mm: dice.between(0.0, 40.0),
+            depth_mm: dice.between(0.0, 30.0),
+        })
         .collect();
     design.body.free_depth = Interface::assumed(points, "a guess");
     design.body.mirror = dice.pick(&[Presence::Present, Presence::Absent, Presence::Unknown]);
@@ -182,7 +208,10 @@ fn obstacles(dice: &mut Dice, design: &mut Design) {
             let (inner, z) = (dice.between(0.0, 40.0), dice.between(-40.0, 20.0));
             Obstacle {
                 name: format!("obstacle {place}"),
-                sector: Sector { start_deg: dice.between(-360.0, 360.0), extent_deg: dice.between(0.1, 360.0) },
+                sector: Sector {
+                    start_deg: dice.between(-360.0, 360.0),
+                    extent_deg: dice.between(0.1, 360.0),
+                },
                 inner_radius_mm: inner,
                 outer_radius_mm: inner + dice.between(0.1, 30.0),
                 from_z_mm: z,

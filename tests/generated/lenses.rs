@@ -23,7 +23,11 @@ pub fn lens(dice: &mut Dice, plan: &Plan) -> Lens {
         shoulder_fillet: known(dice.between(0.0, 0.2)),
         shoulder_diameter: known(plan.shoulder),
         focal_length: known(dice.between(25.0, 135.0)),
-        f_number: known(if plan.major < 30.0 { 5.6 } else { dice.pick(&[2.8, 3.5, 4.0]) }),
+        f_number: known(if plan.major < 30.0 {
+            5.6
+        } else {
+            dice.pick(&[2.8, 3.5, 4.0])
+        }),
         exit_pupil_distance: known(plan.register + dice.between(5.0, 25.0)),
         pupil_magnification: known(dice.between(0.8, 1.2)),
         mass: known(dice.between(80.0, 600.0)),
@@ -33,9 +37,19 @@ pub fn lens(dice: &mut Dice, plan: &Plan) -> Lens {
     };
     // A barrel that ends inside the male thread, or reaches behind it.
     let barrel = minor - dice.between(7.0, 10.0);
-    let reach = if dice.chance(50) { plan.male * 0.6 } else { plan.male + dice.between(0.5, 2.0) };
-    lens.barrel_at_infinity = known(vec![BarrelStep { depth_mm: reach, diameter_mm: barrel }]);
-    lens.barrel_at_close_focus = known(vec![BarrelStep { depth_mm: reach * 0.5, diameter_mm: barrel }]);
+    let reach = if dice.chance(50) {
+        plan.male * 0.6
+    } else {
+        plan.male + dice.between(0.5, 2.0)
+    };
+    lens.barrel_at_infinity = known(vec![BarrelStep {
+        depth_mm: reach,
+        diameter_mm: barrel,
+    }]);
+    lens.barrel_at_close_focus = known(vec![BarrelStep {
+        depth_mm: reach * 0.5,
+        diameter_mm: barrel,
+    }]);
     if plan.pin != Pin::None {
         pin(dice, plan, minor, &mut lens);
     }
@@ -67,5 +81,9 @@ fn aperture_ring(dice: &mut Dice, plan: &Plan, lens: &mut Lens) {
     lens.aperture_ring_outer = known(inner + dice.between(4.0, 12.0));
     let hangs = matches!(plan.stand, Stand::Tall) && dice.chance(30);
     let clear_of_plate = 1.9 - plan.height.min(1.2);
-    lens.aperture_ring_ahead = known(if hangs { -0.3 } else { dice.between(clear_of_plate.max(0.5), clear_of_plate.max(0.5) + 4.0) });
+    lens.aperture_ring_ahead = known(if hangs {
+        -0.3
+    } else {
+        dice.between(clear_of_plate.max(0.5), clear_of_plate.max(0.5) + 4.0)
+    });
 }

@@ -1,5 +1,6 @@
 //! Laws that hold for every design, tried on designs made by chance from fixed seeds.
 
+mod bodies;
 mod by_hand;
 mod clashes;
 mod dice;
@@ -7,7 +8,6 @@ mod distort;
 mod evaluations;
 mod files;
 mod lenses;
-mod bodies;
 mod mirror;
 mod mutations;
 mod pairs;

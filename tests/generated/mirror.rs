@@ -14,7 +14,11 @@ fn numbered(scene: &Scene) -> Vec<(u32, Vec<Point>)> {
         Shape::Circle { centre, .. } => vec![*centre],
         _ => Vec::new(),
     };
-    scene.items.iter().filter_map(|item| Some((item.tag?, points(&item.shape)))).collect()
+    scene
+        .items
+        .iter()
+        .filter_map(|item| Some((item.tag?, points(&item.shape))))
+        .collect()
 }
 
 #[test]
@@ -26,14 +30,26 @@ fn plans_from_the_two_sides_are_mirror_images() {
         let evaluation = evaluate(&design, &workshop);
         let seen = |side: Side| {
             let cut_deg = Some(design.sheet.section_angle_deg);
-            numbered(&plan_view(&design, &evaluation, &PlanOptions { side, body: true, entry: false, cut_deg }))
+            numbered(&plan_view(
+                &design,
+                &evaluation,
+                &PlanOptions {
+                    side,
+                    body: true,
+                    entry: false,
+                    cut_deg,
+                },
+            ))
         };
         let (lens, body) = (seen(Side::Lens), seen(Side::Body));
         assert_eq!(lens.len(), body.len(), "{index}");
         for ((tag, there), (other, mirrored)) in lens.iter().zip(&body) {
             assert_eq!((tag, there.len()), (other, mirrored.len()), "{index}");
             for (a, b) in there.iter().zip(mirrored) {
-                assert!((a.x + b.x).abs() < 1e-9 && (a.y - b.y).abs() < 1e-9, "{index}: {a:?} and {b:?}");
+                assert!(
+                    (a.x + b.x).abs() < 1e-9 && (a.y - b.y).abs() < 1e-9,
+                    "{index}: {a:?} and {b:?}"
+                );
                 compared += 1;
             }
         }

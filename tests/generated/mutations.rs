@@ -10,8 +10,22 @@ use crate::dice::Dice;
 use crate::pairs::plausible;
 
 const CASES: usize = 10_000;
-const VALUES: [&str; 14] =
-    ["NaN", "inf", "-inf", "-1", "0", "1e300", "-1e300", "1e-300", "\"text\"", "()", "[]", "None", "true", "99999999999999999999"];
+const VALUES: [&str; 14] = [
+    "NaN",
+    "inf",
+    "-inf",
+    "-1",
+    "0",
+    "1e300",
+    "-1e300",
+    "1e-300",
+    "\"text\"",
+    "()",
+    "[]",
+    "None",
+    "true",
+    "99999999999999999999",
+];
 
 /// Text with one thing wrong, or a few.
 fn spoilt(dice: &mut Dice, text: &str) -> String {
@@ -43,26 +57,34 @@ fn spoilt(dice: &mut Dice, text: &str) -> String {
 fn with_another_value(dice: &mut Dice, text: &str) -> String {
     let starts: Vec<usize> = text.match_indices(": ").map(|(at, _)| at + 2).collect();
     let at = dice.pick(&starts);
-    let end = text[at..].find([',', '\n', ')']).map_or(text.len(), |length| at + length);
+    let end = text[at..]
+        .find([',', '\n', ')'])
+        .map_or(text.len(), |length| at + length);
     format!("{}{}{}", &text[..at], dice.pick(&VALUES), &text[end..])
 }
 
 #[test]
 fn ten_thousand_spoilt_texts() {
     let workshop = Workshop::default_set().unwrap();
-    let texts: Vec<String> = (0..20).map(|index| write_ron(&plausible(50, index)).unwrap()).collect();
+    let texts: Vec<String> = (0..20)
+        .map(|index| write_ron(&plausible(50, index)).unwrap())
+        .collect();
     let mut dice = Dice::new(51);
     let (mut read, mut refused) = (0, 0);
     for case in 0..CASES {
         let text = spoilt(&mut dice, &texts[case % texts.len()]);
-        let outcome = catch_unwind(|| read_design(&text)).unwrap_or_else(|_| panic!("case {case} panicked:\n{text}"));
+        let outcome = catch_unwind(|| read_design(&text))
+            .unwrap_or_else(|_| panic!("case {case} panicked:\n{text}"));
         match outcome {
             Ok(design) => {
                 assert_eq!(faults_of(&design), [], "case {case}");
                 read += 1;
                 if read % 10 == 0 {
                     let judged = catch_unwind(|| evaluate(&design, &workshop).findings.len());
-                    assert!(judged.is_ok(), "case {case} panicked in the evaluation:\n{text}");
+                    assert!(
+                        judged.is_ok(),
+                        "case {case} panicked in the evaluation:\n{text}"
+                    );
                 }
             }
             Err(error) => {
@@ -71,7 +93,10 @@ fn ten_thousand_spoilt_texts() {
             }
         }
     }
-    assert!(read > CASES / 100 && refused > CASES / 10, "{read} read, {refused} refused");
+    assert!(
+        read > CASES / 100 && refused > CASES / 10,
+        "{read} read, {refused} refused"
+    );
 }
 
 /// A number in the place of every number: none of these may come through as a value.
@@ -86,7 +111,8 @@ fn no_value_that_is_no_number_comes_through() {
             }
             let end = start + text[start..].find([',', '\n', ')']).unwrap();
             let spoilt = format!("{}{value}{}", &text[..start], &text[end..]);
-            let error = read_design(&spoilt).expect_err(&spoilt[at.saturating_sub(60)..(end + 10).min(spoilt.len())]);
+            let error = read_design(&spoilt)
+                .expect_err(&spoilt[at.saturating_sub(60)..(end + 10).min(spoilt.len())]);
             assert!(matches!(error, ReadError::Faults(_)), "{error}");
             assert!(error.to_string().contains("allowed"), "{error}");
         }
@@ -102,7 +128,10 @@ fn deep_and_huge_texts_are_refused() {
             assert!(read_library(&text).is_err(), "{one}");
         }
     }
-    let long = format!("(format: 1, name: \"{}\", lens: (), body: ())", "x".repeat(10_000_000));
+    let long = format!(
+        "(format: 1, name: \"{}\", lens: (), body: ())",
+        "x".repeat(10_000_000)
+    );
     assert!(matches!(read_design(&long), Err(ReadError::TooLarge { bytes }) if bytes > 10_000_000));
     for empty in ["", " \n\t", "// nothing but a remark"] {
         assert!(read_design(empty).is_err(), "{empty:?}");

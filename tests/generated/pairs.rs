@@ -1,6 +1,8 @@
 //! A lens and a body that somebody could own: what stands between them is chosen first, the parts follow from it.
 
-use flangewright::document::{Choice, Design, Finish, MillingMethod, Paper, PinHandling, ThreadHold};
+use flangewright::document::{
+    Choice, Design, Finish, MillingMethod, Paper, PinHandling, ThreadHold,
+};
 
 use crate::bodies::body;
 use crate::dice::Dice;
@@ -72,9 +74,19 @@ const THREADS: [(&str, f64, f64); 10] = [
 ];
 
 fn plan(dice: &mut Dice, index: usize) -> Plan {
-    let stands = [Stand::Tall, Stand::Boss, Stand::Flush, Stand::Counterbore, Stand::Boss];
+    let stands = [
+        Stand::Tall,
+        Stand::Boss,
+        Stand::Flush,
+        Stand::Counterbore,
+        Stand::Boss,
+    ];
     let pins = [Pin::Pressed, Pin::None, Pin::Free];
-    let stand = if index % 17 == 16 { Stand::Refused } else { stands[index % stands.len()] };
+    let stand = if index % 17 == 16 {
+        Stand::Refused
+    } else {
+        stands[index % stands.len()]
+    };
     let (thread, major, pitch) = dice.pick(&THREADS);
     let height = match stand {
         Stand::Tall => dice.between(9.0, 35.0),
@@ -112,7 +124,11 @@ pub fn plausible(seed: u64, index: usize) -> Design {
     design.ring.thread_hold = ThreadHold::SetScrew;
     design.ring.material = "aluminium 6061-T6".to_owned();
     if dice.chance(20) {
-        design.ring.finish = Finish { build_up_mm: 0.01, faces_masked: dice.chance(50), inside_blackened: true };
+        design.ring.finish = Finish {
+            build_up_mm: 0.01,
+            faces_masked: dice.chance(50),
+            inside_blackened: true,
+        };
     }
     if dice.chance(15) {
         design.ring.milling = MillingMethod::CentreFeed;

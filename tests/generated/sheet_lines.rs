@@ -28,9 +28,10 @@ pub struct Stroke {
 /// All lettering.
 pub fn lettering(scene: &Scene) -> Vec<Lettering> {
     let text = |item: &Item| match &item.shape {
-        Shape::Text(text) => {
-            Some(Lettering { text: text.text.clone(), space: text.text_box() })
-        }
+        Shape::Text(text) => Some(Lettering {
+            text: text.text.clone(),
+            space: text.text_box(),
+        }),
         _ => None,
     };
     scene.items.iter().filter_map(text).collect()
@@ -57,7 +58,12 @@ fn centre_lines(shape: &Shape) -> Vec<Path> {
     match shape {
         Shape::Path(path) => vec![path.clone()],
         Shape::Circle { centre, radius_mm } => vec![Path::circle(*centre, *radius_mm)],
-        Shape::Arc { centre, radius_mm, start_deg, sweep_deg } => {
+        Shape::Arc {
+            centre,
+            radius_mm,
+            start_deg,
+            sweep_deg,
+        } => {
             vec![Path::arc(*centre, *radius_mm, *start_deg, *sweep_deg)]
         }
         // A tint lies under lettering; an arrowhead is as dark as a line.
@@ -76,11 +82,20 @@ fn points_of(path: &Path) -> Vec<Point> {
     for piece in path.pieces() {
         match piece {
             Piece::Line { from, to } => points.extend([from, to]),
-            Piece::Arc { centre, radius_mm, start_deg, sweep_deg } => {
+            Piece::Arc {
+                centre,
+                radius_mm,
+                start_deg,
+                sweep_deg,
+            } => {
                 let steps = (sweep_deg.abs() / 3.0).ceil().max(1.0) as u32;
                 points.extend((0..=steps).map(|step| {
-                    let angle = (start_deg + sweep_deg * f64::from(step) / f64::from(steps)).to_radians();
-                    Point { x: centre.x + radius_mm * angle.cos(), y: centre.y + radius_mm * angle.sin() }
+                    let angle =
+                        (start_deg + sweep_deg * f64::from(step) / f64::from(steps)).to_radians();
+                    Point {
+                        x: centre.x + radius_mm * angle.cos(),
+                        y: centre.y + radius_mm * angle.sin(),
+                    }
                 }));
             }
         }

@@ -58,24 +58,40 @@ fn a_ring_with_hardly_a_lug_is_a_sum_of_cylinders_and_cones() {
     for index in 0..300 {
         let mut design = plausible(70, index);
         // The least lug that a design may have; without a pin, so that there is no pocket, and without a hole.
-        design.ring.lugs = Choice::Set(vec![Sector { start_deg: 10.0, extent_deg: 0.1 }]);
+        design.ring.lugs = Choice::Set(vec![Sector {
+            start_deg: 10.0,
+            extent_deg: 0.1,
+        }]);
         design.ring.milling = flangewright::document::MillingMethod::RadialCutter;
         design.body.lock_pin = Presence::Absent;
         design.ring.pin = Choice::Derived;
         let evaluation = evaluate(&design, &workshop);
-        let (Some(ring), Some(solid)) = (&evaluation.derivation.ring, evaluation.solid) else { continue };
+        let (Some(ring), Some(solid)) = (&evaluation.derivation.ring, evaluation.solid) else {
+            continue;
+        };
         let s = &ring.sizes;
         let tip = s.lug_diameter;
-        let lug = (cylinder(tip, s.lug_thickness - s.lug_lead_in) + cone(tip, tip - 2.0 * s.lug_lead_in, s.lug_lead_in)
+        let lug = (cylinder(tip, s.lug_thickness - s.lug_lead_in)
+            + cone(tip, tip - 2.0 * s.lug_lead_in, s.lug_lead_in)
             - cylinder(s.nose_diameter, s.lug_thickness))
             * 0.1
             / 360.0;
         let by_hand = outside(ring) - inside(ring) + lug;
         // A radial cutter leaves true flanks, so nothing else stands.
         let off = (solid.volume_mm3 - by_hand).abs() / by_hand;
-        assert!(off < 1e-9, "{index}: {} by Pappus, {by_hand} by hand", solid.volume_mm3);
-        let density = workshop.material(&design.ring.material).unwrap().density_kg_m3;
-        assert!((solid.mass_g - by_hand * 1e-9 * density * 1e3).abs() < 1e-9 * solid.mass_g, "{index}");
+        assert!(
+            off < 1e-9,
+            "{index}: {} by Pappus, {by_hand} by hand",
+            solid.volume_mm3
+        );
+        let density = workshop
+            .material(&design.ring.material)
+            .unwrap()
+            .density_kg_m3;
+        assert!(
+            (solid.mass_g - by_hand * 1e-9 * density * 1e3).abs() < 1e-9 * solid.mass_g,
+            "{index}"
+        );
         judged += 1;
     }
     assert!(judged >= 250, "{judged}");
@@ -94,7 +110,11 @@ fn masses_that_were_worked_by_hand() {
             .line_to(corner(0.0, outer / 2.0), ())
             .close(())
             .unwrap();
-        let stuff = workshop.materials.iter().find(|row| row.name.contains(material)).unwrap();
+        let stuff = workshop
+            .materials
+            .iter()
+            .find(|row| row.name.contains(material))
+            .unwrap();
         revolve(&outline).unwrap().mass(stuff.density_kg_m3)
     };
     assert!((mass(42.0, 60.0, 10.0, "6061") - 0.0389).abs() < 0.00005);

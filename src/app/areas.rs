@@ -86,7 +86,7 @@ fn triangles(area: &[&Vec<Pos2>], colour: Color32) -> Option<Shape> {
         if place > 0 {
             holes.push(mesh.vertices.len());
         }
-        for point in points.iter() {
+        for point in *points {
             flat.extend([f64::from(point.x), f64::from(point.y)]);
             mesh.colored_vertex(*point, colour);
         }

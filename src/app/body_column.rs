@@ -62,6 +62,12 @@ pub fn body_ui(ui: &mut Ui, view: &mut View<'_>) {
     ) {
         view.wish_from(Id::unique("body name"), Edit::BodyName(name));
     }
+    bayonet_ui(ui, view);
+    turning_ui(ui, view);
+    surroundings_ui(ui, view);
+}
+
+fn bayonet_ui(ui: &mut Ui, view: &mut View<'_>) {
     group_ui(
         ui,
         view,
@@ -92,6 +98,9 @@ pub fn body_ui(ui: &mut Ui, view: &mut View<'_>) {
             fitted_ui(ui, view, Fitted::Springs, &SPRINGS);
         },
     );
+}
+
+fn turning_ui(ui: &mut Ui, view: &mut View<'_>) {
     let turn = fields(
         &STOP,
         &[
@@ -113,6 +122,9 @@ pub fn body_ui(ui: &mut Ui, view: &mut View<'_>) {
         fitted_ui(ui, view, Fitted::LockPin, &PIN);
         body_row_ui(ui, view, BodyField::IndexAngle);
     });
+}
+
+fn surroundings_ui(ui: &mut Ui, view: &mut View<'_>) {
     group_ui(
         ui,
         view,
@@ -206,7 +218,7 @@ fn sectors_ui<T: Clone>(
     });
     if view.selection.open_field == Some(field) {
         below_ui(ui, |ui| {
-            origin_ui(ui, view, salt_of(field).with("origin"), held, None, edit)
+            origin_ui(ui, view, salt_of(field).with("origin"), held, None, edit);
         });
     }
     let known = held.value().cloned().unwrap_or_default();

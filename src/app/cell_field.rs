@@ -9,7 +9,7 @@ use crate::document::parse_quantity;
 use crate::mount::Unit;
 
 /// Width of the box, points.
-const WIDTH: f32 = 55.0;
+const WIDTH: f32 = 60.0;
 
 /// What a small box shows.
 #[derive(Clone, Copy, Debug)]

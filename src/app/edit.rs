@@ -168,7 +168,7 @@ fn put(design: &mut Design, edit: Edit) {
         Edit::Dimension(key, value) => set_dimension(design, key, Choice::Set(value)),
         Edit::LetGo(key) => set_dimension(design, key, Choice::Derived),
         Edit::Tolerance(key, tolerance) => {
-            design.ring.dimensions.get_mut(key).tolerance = tolerance
+            design.ring.dimensions.get_mut(key).tolerance = tolerance;
         }
         Edit::LensName(name) => design.lens.name = name,
         Edit::Lens(key, value) => *design.lens.field_mut(key) = value,

@@ -129,7 +129,7 @@ impl ExportPanel {
         match error {
             ExportError::File(FileError::Exists(_)) => self.replace = Some(path),
             ExportError::File(_) | ExportError::Sheet(_) | ExportError::Raster(_) => {
-                self.said = Some(error.to_string())
+                self.said = Some(error.to_string());
             }
         }
     }

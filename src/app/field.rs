@@ -59,11 +59,11 @@ pub const fn step_of(unit: Unit) -> f64 {
 /// The number as the field shows it: as many decimals as it holds, at most those of its unit and one more.
 #[must_use]
 pub fn shown(value: f64, unit: Unit) -> String {
-    if unit.decimals() >= 3 {
-        show_number(value, unit.decimals() + 1)
-    } else {
-        show_number(value, unit.decimals())
+    if unit == Unit::One && value.fract() == 0.0 {
+        return format!("{value:.0}");
     }
+    let more = usize::from(unit.decimals() >= 3);
+    show_number(value, unit.decimals() + more)
 }
 
 /// The id of the text box of a field, for jumping to it.
@@ -341,5 +341,7 @@ mod tests {
         assert_eq!(shown(17.526, Unit::Mm), "17.526");
         assert_eq!(shown(1.4625, Unit::Mm), "1.4625");
         assert_eq!(shown(2.0, Unit::Mm), "2.00");
+        assert_eq!(shown(300.0, Unit::One), "300");
+        assert_eq!(shown(1.8, Unit::One), "1.80");
     }
 }

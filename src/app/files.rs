@@ -20,6 +20,9 @@ pub enum FileError {
     /// A folder.
     #[error("{}: this is a folder. Give the path of a file in it", .0.display())]
     Folder(PathBuf),
+    /// A pipe, a device or a socket: reading it could wait for ever.
+    #[error("{}: this is no ordinary file. Give the path of a design", .0.display())]
+    NotAFile(PathBuf),
     /// The folder to write in is missing.
     #[error("{}: the folder it should go into does not exist. Make it first, or give another path", .0.display())]
     NoFolder(PathBuf),
@@ -95,6 +98,9 @@ pub fn read_text(path: &Path) -> Result<String, FileError> {
     if facts.is_dir() {
         return Err(FileError::Folder(path.to_owned()));
     }
+    if !facts.is_file() {
+        return Err(FileError::NotAFile(path.to_owned()));
+    }
     let limit = u64::try_from(SIZE_LIMIT).unwrap_or(u64::MAX);
     if facts.len() > limit {
         return Err(FileError::TooLarge {
@@ -104,7 +110,7 @@ pub fn read_text(path: &Path) -> Result<String, FileError> {
     }
     let file = File::open(path).map_err(|error| FileError::of(path, error))?;
     let mut bytes = Vec::new();
-    // A pipe or a growing file has no size beforehand: never take more than the limit and one.
+    // A file that is being written may grow meanwhile: never take more than the limit and one.
     file.take(limit + 1)
         .read_to_end(&mut bytes)
         .map_err(|error| FileError::of(path, error))?;

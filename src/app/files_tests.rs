@@ -91,6 +91,12 @@ fn what_cannot_be_a_design_is_refused_by_name() {
         Err(FileError::NotText(_))
     ));
 
+    #[cfg(unix)]
+    assert!(matches!(
+        open_design(Path::new("/dev/zero")),
+        Err(FileError::NotAFile(_))
+    ));
+
     let large = File::create(path("large.ron")).unwrap();
     large.set_len(100_000_000).unwrap();
     assert!(matches!(

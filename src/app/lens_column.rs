@@ -167,7 +167,7 @@ fn thread_ui(ui: &mut Ui, view: &mut View<'_>) {
     }
     if view.selection.open_field == Some(field) {
         below_ui(ui, |ui| {
-            origin_ui(ui, view, salt.with("origin"), &held, None, &Edit::Thread)
+            origin_ui(ui, view, salt.with("origin"), &held, None, &Edit::Thread);
         });
     }
 }
@@ -202,7 +202,7 @@ fn barrel_ui(ui: &mut Ui, view: &mut View<'_>, focus: Focus, field: FieldRef) {
     if view.selection.open_field == Some(field) {
         let edit = move |value| Edit::Barrel(focus, value);
         below_ui(ui, |ui| {
-            origin_ui(ui, view, salt_of(field).with("origin"), &held, None, &edit)
+            origin_ui(ui, view, salt_of(field).with("origin"), &held, None, &edit);
         });
     }
 }

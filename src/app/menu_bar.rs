@@ -21,12 +21,9 @@ pub struct Possible {
 
 impl Possible {
     const fn can(self, command: &Command) -> bool {
-        match command {
-            Command::Undo => self.undo,
-            Command::Redo => self.redo,
-            Command::Export => self.export,
-            _ => true,
-        }
+        (self.undo || !matches!(command, Command::Undo))
+            && (self.redo || !matches!(command, Command::Redo))
+            && (self.export || !matches!(command, Command::Export))
     }
 }
 
@@ -68,7 +65,7 @@ pub fn menu_bar_ui(ui: &mut Ui, possible: Possible, palette: Palette, commands: 
 fn entry_ui(ui: &mut Ui, possible: Possible, command: &Command, commands: &mut Vec<Command>) {
     let mut button = Button::new(command.label());
     if let Some(key) = command.keys().first() {
-        button = button.shortcut_text(key_words(ui, key));
+        button = button.shortcut_text(key_words(ui, *key));
     }
     let response = ui
         .add_enabled(possible.can(command), button)
@@ -80,9 +77,9 @@ fn entry_ui(ui: &mut Ui, possible: Possible, command: &Command, commands: &mut V
 }
 
 /// The words of a key, with the sign on the key where it has one.
-fn key_words(ui: &Ui, shortcut: &KeyboardShortcut) -> String {
+fn key_words(ui: &Ui, shortcut: KeyboardShortcut) -> String {
     let key = shortcut.logical_key;
-    let words = ui.ctx().format_shortcut(shortcut);
+    let words = ui.ctx().format_shortcut(&shortcut);
     words.strip_suffix(key.name()).map_or_else(
         || words.clone(),
         |held| format!("{held}{}", key.symbol_or_name()),
@@ -94,7 +91,7 @@ pub fn button_ui(ui: &mut Ui, possible: Possible, command: &Command, commands: &
     let key = command
         .keys()
         .first()
-        .map(|key| format!(" ({})", key_words(ui, key)))
+        .map(|key| format!(" ({})", key_words(ui, *key)))
         .unwrap_or_default();
     let response = ui.add_enabled(possible.can(command), Button::new(command.label()));
     if response

@@ -57,7 +57,7 @@ use std::path::PathBuf;
 
 use thiserror::Error;
 
-use crate::document::ReadError;
+use crate::document::{ReadError, demo_designs};
 use crate::workshop::Workshop;
 use chooser::SystemChooser;
 use window::Window;
@@ -81,7 +81,11 @@ pub enum AppError {
 /// # Errors
 /// [`AppError`] when the system gives no window.
 pub fn run(open: Option<PathBuf>) -> Result<(), AppError> {
-    let workspace = Workspace::empty(Workshop::default_set()?);
+    let workshop = Workshop::default_set()?;
+    let workspace = match demo_designs()?.into_iter().next() {
+        Some(demo) => Workspace::new(demo, workshop),
+        None => Workspace::empty(workshop),
+    };
     let viewport = egui::ViewportBuilder::default()
         .with_title("Flangewright")
         .with_app_id("flangewright")

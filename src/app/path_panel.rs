@@ -130,11 +130,11 @@ impl PathPanel {
                     .labelled_by(label.id)
             })
             .inner;
+        let entered =
+            response.lost_focus() && ui.input(|input| input.key_pressed(egui::Key::Enter));
         if ui.memory(|memory| memory.focused().is_none()) {
             response.request_focus();
         }
-        let entered =
-            response.lost_focus() && ui.input(|input| input.key_pressed(egui::Key::Enter));
         if response.changed() {
             self.replace = None;
         }

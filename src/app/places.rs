@@ -48,7 +48,7 @@ impl Light {
                 Place::Feature(feature) => light.features.push(*feature),
                 Place::Field(field) => light.fields.push(*field),
                 Place::Span { .. } | Place::Plan { .. } | Place::Hole { .. } => {
-                    light.places.push(place.clone())
+                    light.places.push(place.clone());
                 }
             }
         }

@@ -57,6 +57,12 @@ fn fields(keys: &[RingKey], others: &[FieldRef]) -> Vec<FieldRef> {
 
 /// The column of the ring; the seat height comes first.
 pub fn ring_ui(ui: &mut Ui, view: &mut View<'_>) {
+    lens_side_ui(ui, view);
+    body_side_ui(ui, view);
+    making_ui(ui, view);
+}
+
+fn lens_side_ui(ui: &mut Ui, view: &mut View<'_>) {
     group_ui(
         ui,
         view,
@@ -96,6 +102,9 @@ pub fn ring_ui(ui: &mut Ui, view: &mut View<'_>) {
             rows_ui(ui, view, &LIP);
         },
     );
+}
+
+fn body_side_ui(ui: &mut Ui, view: &mut View<'_>) {
     group_ui(
         ui,
         view,
@@ -115,6 +124,9 @@ pub fn ring_ui(ui: &mut Ui, view: &mut View<'_>) {
         &fields(&LOCK, &[]),
         |ui, view| rows_ui(ui, view, &LOCK),
     );
+}
+
+fn making_ui(ui: &mut Ui, view: &mut View<'_>) {
     let shop = [
         FieldRef::ThreadHold,
         FieldRef::Cutter,

@@ -167,7 +167,8 @@ fn let_go_ui(ui: &mut Ui, view: &mut View<'_>, key: RingKey, state: &DimensionSt
 fn ring_hover(state: &DimensionState) -> String {
     let mut text = format!("rule: {}", state.key.rule());
     if let Some(working) = &state.working {
-        text.push_str(&format!("\n{}", working.text()));
+        text.push('\n');
+        text.push_str(&working.text());
     }
     if !state.missing.is_empty() {
         let names: Vec<String> = state
@@ -175,9 +176,11 @@ fn ring_hover(state: &DimensionState) -> String {
             .iter()
             .map(|field| field.long_label())
             .collect();
-        text.push_str(&format!("\nlacks: {}", names.join(", ")));
+        text.push_str("\nlacks: ");
+        text.push_str(&names.join(", "));
     }
-    text.push_str(&format!("\ntolerance: {}", state.tolerance_text));
+    text.push_str("\ntolerance: ");
+    text.push_str(&state.tolerance_text);
     text
 }
 

@@ -7,6 +7,7 @@ use super::pick::Picked;
 use super::places::Light;
 use super::scene_paint::painted;
 use super::view::{Lit, View};
+use crate::document::FieldRef;
 use crate::drawing::Scene;
 use crate::drawing::section_view::{SectionOptions, section_view};
 
@@ -38,7 +39,7 @@ impl SectionPanel {
         };
         let light = Light::of(view.selection, view.evaluation);
         let showing = Showing {
-            name: "Half-section",
+            name: "Half-section drawing",
             scene,
             revision,
             axes: ["z", "r"],
@@ -72,14 +73,18 @@ pub fn pick_ui(view: &mut View<'_>, picked: Picked, response: &egui::Response) {
 }
 
 fn told(view: &View<'_>, picked: Picked) -> String {
-    let value = picked.field().and_then(|field| match field {
-        crate::document::FieldRef::Ring(key) => view
-            .evaluation
-            .derivation
-            .dimension(key)
-            .and_then(|state| state.value)
-            .map(|value| format!("{}: {}", key.label(), key.unit().show(value))),
-        _ => None,
+    let ring_key = if let Some(FieldRef::Ring(key)) = picked.field() {
+        Some(key)
+    } else {
+        None
+    };
+    let state = ring_key.and_then(|key| view.evaluation.derivation.dimension(key));
+    let value = state.and_then(|state| {
+        Some(format!(
+            "{}: {}",
+            state.key.label(),
+            state.key.unit().show(state.value?)
+        ))
     });
     match value {
         Some(value) => format!("{}\n{value}\nclick to edit", picked.label()),

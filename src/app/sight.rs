@@ -78,11 +78,11 @@ impl ToScreen {
 impl Sight {
     /// The way to the screen for a rectangle of it.
     #[must_use]
-    pub fn to_screen(&self, rect: Rect, scope: Scope) -> ToScreen {
+    pub fn to_screen(self, rect: Rect, scope: Scope) -> ToScreen {
         let look = match self {
             Self::Ring => fitting(rect, scope.ring.or(scope.everything)),
             Self::Everything => fitting(rect, scope.everything),
-            Self::Place(look) => *look,
+            Self::Place(look) => look,
         };
         let screen = (f64::from(rect.center().x), f64::from(rect.center().y));
         ToScreen {

@@ -10,12 +10,14 @@ use super::view::View;
 /// Wider than this a column only moves its numbers away from their names, points.
 const WIDEST: f32 = 460.0;
 
+/// What draws the values of one column.
+type ColumnUi = fn(&mut Ui, &mut View<'_>);
+
 /// The three columns over all the room there is.
 pub fn values_ui(ui: &mut Ui, view: &mut View<'_>) {
     let room = ui.available_rect_before_wrap();
     let width = room.width() / 3.0;
-    let columns: [(&str, fn(&mut Ui, &mut View<'_>)); 3] =
-        [("Lens", lens_ui), ("Ring", ring_ui), ("Body", body_ui)];
+    let columns: [(&str, ColumnUi); 3] = [("Lens", lens_ui), ("Ring", ring_ui), ("Body", body_ui)];
     let mut left = room.left();
     for (title, add) in columns {
         let rect = Rect::from_min_max(pos2(left, room.top()), pos2(left + width, room.bottom()));
@@ -36,7 +38,7 @@ pub fn values_ui(ui: &mut Ui, view: &mut View<'_>) {
     ui.advance_cursor_after_rect(room);
 }
 
-fn column_ui(ui: &mut Ui, view: &mut View<'_>, title: &str, add: fn(&mut Ui, &mut View<'_>)) {
+fn column_ui(ui: &mut Ui, view: &mut View<'_>, title: &str, add: ColumnUi) {
     ui.label(RichText::new(title).heading());
     ScrollArea::vertical()
         .id_salt(title)

@@ -156,8 +156,12 @@ impl Window {
             Command::SaveAs => self.ask_path(Purpose::Save),
             Command::Export => self.ask_export(),
             Command::Quit => self.ask_or_go_on(context, Next::Quit),
-            Command::Undo => drop(self.workspace.undo()),
-            Command::Redo => drop(self.workspace.redo()),
+            Command::Undo => {
+                self.workspace.undo();
+            }
+            Command::Redo => {
+                self.workspace.redo();
+            }
             Command::Fit => self.design_page.look(Sight::Ring),
             Command::ShowAll => self.design_page.look(Sight::Everything),
             Command::ZoomIn => self.design_page.section.canvas.zoom_by(1.25),

@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 use super::edit::{Edit, edited};
 use super::files::{self, FileError};
 use super::history::History;
+use crate::checks::Severity;
 use crate::document::{Design, Fault};
 use crate::evaluate::{Evaluation, evaluate};
 use crate::mount::{Body, Lens};
@@ -104,7 +105,12 @@ impl Workspace {
     #[must_use]
     pub fn title(&self) -> String {
         let star = if self.is_changed() { " *" } else { "" };
-        format!("{}{star} - Flangewright", self.title_name())
+        let verdict = match self.evaluation.count(Severity::Clash) {
+            0 => "no clash".to_owned(),
+            1 => "1 clash".to_owned(),
+            several => format!("{several} clashes"),
+        };
+        format!("{}{star} - {verdict} - Flangewright", self.title_name())
     }
 
     /// Changes the design as one step of undo.

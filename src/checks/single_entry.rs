@@ -102,23 +102,7 @@ fn listed(angles_deg: &[f64]) -> String {
 }
 
 fn several(cx: &Context, entries: &[Interval], intended: usize, twist: Twist) -> Finding {
-    let count = entries.iter().map(|_| 1.0).sum::<f64>();
-    let name = "rotations in 0 to 360 degrees that keep every lug off every ear";
-    let working = Working::new(
-        "angles at which the ring can be entered",
-        Term::named(name, count, Unit::One),
-        Unit::One,
-        SOURCE,
-    );
-    let finding = at_most(
-        KEY,
-        working,
-        Bounds {
-            clash: f64::INFINITY,
-            caution: 1.0,
-            scale: 1.0,
-        },
-    );
+    let finding = counted(entries);
     let others = entries
         .iter()
         .enumerate()
@@ -144,6 +128,27 @@ fn several(cx: &Context, entries: &[Interval], intended: usize, twist: Twist) ->
         outer_mm,
     }));
     finding
+}
+
+fn counted(entries: &[Interval]) -> Finding {
+    let count = entries.iter().map(|_| 1.0).sum::<f64>();
+    let name = "rotations in 0 to 360 degrees that keep every lug off every ear";
+    let term = Term::named(name, count, Unit::One);
+    let working = Working::new(
+        "angles at which the ring can be entered",
+        term,
+        Unit::One,
+        SOURCE,
+    );
+    at_most(
+        KEY,
+        working,
+        Bounds {
+            clash: f64::INFINITY,
+            caution: 1.0,
+            scale: 1.0,
+        },
+    )
 }
 
 fn not_at_the_mark(entries: &[Interval]) -> Finding {

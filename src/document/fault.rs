@@ -2,10 +2,10 @@
 
 use thiserror::Error;
 
-use super::{Choice, Design, FieldRef, LimitKey, Pieces, RingKey, Tolerance};
+use super::ring_fault::{limit_faults, ring_faults};
+use super::{Design, FieldRef};
 use crate::geometry::sector::disjoint_degrees;
 use crate::mount::{BarrelStep, Body, BodyField, Interface, Lens, LensField, Origin, Sector, Unit};
-use crate::standards::FitClass;
 
 /// A value that is refused.
 #[derive(Clone, Debug, Error, PartialEq)]
@@ -20,7 +20,7 @@ pub struct Fault {
 }
 
 impl Fault {
-    fn new(field: impl Into<String>, value: impl Into<String>, allowed: impl Into<String>) -> Self {
+    pub(super) fn new(field: impl Into<String>, value: impl Into<String>, allowed: impl Into<String>) -> Self {
         Self {
             field: field.into(),
             value: value.into(),
@@ -100,7 +100,7 @@ pub fn faults_of(design: &Design) -> Vec<Fault> {
     faults
 }
 
-fn range(faults: &mut Vec<Fault>, field: &str, value: f64, unit: Unit, allowed: (f64, f64)) {
+pub(super) fn range(faults: &mut Vec<Fault>, field: &str, value: f64, unit: Unit, allowed: (f64, f64)) {
     faults.extend(check_range(field, value, unit, allowed).err());
 }
 
@@ -330,7 +330,7 @@ fn in_order(
 }
 
 /// Faults of a list of sectors on one circle.
-fn sector_faults(faults: &mut Vec<Fault>, field: &str, one: &str, sectors: &[Sector]) {
+pub(super) fn sector_faults(faults: &mut Vec<Fault>, field: &str, one: &str, sectors: &[Sector]) {
     const MOST: usize = 72;
     if sectors.len() > MOST {
         faults.push(Fault::new(
@@ -370,110 +370,5 @@ fn sector_faults(faults: &mut Vec<Fault>, field: &str, one: &str, sectors: &[Sec
             format!("{one} {} and {one} {}", first + 1, second + 1),
             "they overlap, or all together exceed 360°; each must end before the next begins",
         ));
-    }
-}
-
-fn ring_faults(design: &Design, faults: &mut Vec<Fault>) {
-    for key in RingKey::ALL {
-        let dimension = design.ring.dimensions.get(*key);
-        let label = format!("ring {}", key.name().replace('_', " "));
-        if let Choice::Set(value) = dimension.value {
-            range(faults, &label, value, key.unit(), key.range());
-        }
-        let widest = (-5.0, 5.0);
-        match &dimension.tolerance {
-            Tolerance::Derived => {}
-            Tolerance::PlusMinus(half) => range(
-                faults,
-                &format!("{label}, tolerance"),
-                *half,
-                key.unit(),
-                (0.0, 5.0),
-            ),
-            Tolerance::Deviations(lower, upper) => {
-                range(
-                    faults,
-                    &format!("{label}, lower deviation"),
-                    *lower,
-                    key.unit(),
-                    widest,
-                );
-                range(
-                    faults,
-                    &format!("{label}, upper deviation"),
-                    *upper,
-                    key.unit(),
-                    widest,
-                );
-                if lower > upper {
-                    faults.push(Fault::new(
-                        label.clone(),
-                        Unit::Mm.show(*lower),
-                        "the lower deviation must not exceed the upper",
-                    ));
-                }
-            }
-            Tolerance::Fit(fit) => {
-                if let Err(error) = fit.parse::<FitClass>() {
-                    faults.push(Fault::new(label.clone(), fit.clone(), error.to_string()));
-                }
-            }
-        }
-    }
-    if let Choice::Set(lugs) = &design.ring.lugs {
-        sector_faults(faults, "ring lugs", "lug", lugs);
-        if lugs.is_empty() {
-            faults.push(Fault::new(
-                "ring lugs",
-                "none",
-                "a bayonet needs at least one lug",
-            ));
-        }
-    }
-    range(faults, "trim", design.ring.trim_mm, Unit::Mm, (-5.0, 5.0));
-    range(
-        faults,
-        "finish build-up",
-        design.ring.finish.build_up_mm,
-        Unit::Mm,
-        (0.0, 0.5),
-    );
-    if let Pieces::Two {
-        clamp_wall_mm,
-        screw_diameter_mm,
-        screw_count,
-    } = design.ring.pieces
-    {
-        range(faults, "clamp wall", clamp_wall_mm, Unit::Mm, (0.2, 30.0));
-        range(
-            faults,
-            "set-screw diameter",
-            screw_diameter_mm,
-            Unit::Mm,
-            (0.8, 8.0),
-        );
-        range(
-            faults,
-            "number of set-screws",
-            f64::from(screw_count),
-            Unit::One,
-            (1.0, 12.0),
-        );
-    }
-}
-
-fn limit_faults(design: &Design, faults: &mut Vec<Fault>) {
-    for key in LimitKey::ALL {
-        let allowed = match key {
-            LimitKey::CocDivisor => (100.0, 10_000.0),
-            _ => (0.0, 1000.0),
-        };
-        range(
-            faults,
-            &FieldRef::Limit(*key).long_label(),
-            design.limits.get(*key),
-            key.unit(),
-            allowed,
-        );
     }
 }

@@ -138,8 +138,7 @@ impl FieldRef {
                 "Caliper and depth gauge on every step behind the shoulder, focused at infinity"
             }
             Self::BarrelAtCloseFocus => "The same at the closest focus",
-            Self::ApertureRing => "Look at the lens from behind",
-            Self::StopDownPin => "Look at the lens from behind",
+            Self::ApertureRing | Self::StopDownPin => "Look at the lens from behind",
             Self::Ears => {
                 "Photograph the throat straight on over a protractor, lens side; note start and extent of each ear"
             }

@@ -3,6 +3,7 @@
 //! May use `mount`, `standards` and `geometry`. Must not derive a ring dimension, judge one, or touch a file.
 
 mod codec;
+mod demo;
 mod design;
 mod fault;
 mod field;
@@ -10,10 +11,12 @@ mod library;
 mod limits;
 mod quantity;
 mod ring;
+mod ring_fault;
 mod sheet;
 mod working;
 
 pub use codec::{ReadError, SIZE_LIMIT, read_design, read_ron, write_ron};
+pub use demo::demo_designs;
 pub use design::{Correction, Design, FORMAT, Reading, Variant};
 pub use fault::{Fault, check_range, faults_of, faults_of_body, faults_of_lens};
 pub use field::FieldRef;

@@ -170,15 +170,15 @@ impl Term {
     /// `tightness` is that of the operation around: 0 none, 1 sum, 2 product, 3 right of minus or divide.
     fn write(&self, text: &mut String, with_numbers: bool, tightness: u8) {
         match &*self.node {
-            Node::Field(field) if with_numbers => {
-                push_number(text, self.value, field.unit().decimals(), tightness)
+Node::Field(field) if with_numbers => {
+                push_number(text, &show_number(self.value, field.unit().decimals()), tightness);
             }
             Node::Field(field) => text.push_str(&field.long_label()),
             Node::Named(_, unit) if with_numbers => {
-                push_number(text, self.value, unit.decimals(), tightness)
+                push_number(text, &show_number(self.value, unit.decimals()), tightness);
             }
             Node::Named(name, _) => text.push_str(name),
-            Node::Number => push_number(text, self.value, 6, tightness),
+            Node::Number => push_number(text, &short_number(self.value), tightness),
             Node::Negative(inner) => {
                 text.push('-');
                 inner.write(text, with_numbers, 3);
@@ -218,20 +218,20 @@ impl Term {
     }
 }
 
-fn push_number(text: &mut String, value: f64, decimals: usize, tightness: u8) {
-    let number = short_number(value, decimals);
+fn push_number(text: &mut String, number: &str, tightness: u8) {
     if number.starts_with('-') && tightness > 0 {
         let _infallible = write!(text, "({number})");
     } else {
-        text.push_str(&number);
+        text.push_str(number);
     }
 }
 
-fn short_number(value: f64, decimals: usize) -> String {
+/// A number of a formula: whole numbers without decimals.
+fn short_number(value: f64) -> String {
     if value.fract() == 0.0 && value.abs() < 1e6 {
         format!("{value:.0}")
     } else {
-        show_number(value, decimals)
+        show_number(value, 6)
     }
 }
 

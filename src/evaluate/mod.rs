@@ -1,6 +1,7 @@
 //! Floor `evaluate`: the one pure function. No clock, no files, no chance; same design, same result.
 //!
-//! May use every floor under it. The window, the command line, the drawing and the tests all call it.
+//! May use every floor under it; must not draw, plan, or look at the screen. The window, the command line, the
+//! drawing and the tests all call it.
 
 use crate::checks::{self, Context, Finding, FindingKey, Severity};
 use crate::document::Design;

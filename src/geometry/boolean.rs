@@ -1,12 +1,11 @@
 //! What two shapes share, cover together, or leave of each other.
 //!
-//! Worked on exact arcs where that can be trusted: `cavalier_contours` is now and then silently wrong on edges that
-//! coincide, so its answer counts only when |A and B| + |A or B| = |A| + |B|. If not, the second shape is moved
-//! by a few nanometres and tried again, and last of all both are cut into chords for `i_overlay`.
+//! Worked on exact arcs by cutting both contours where they meet; if the parts do not close up again, both are cut
+//! into chords for `i_overlay`.
 
 use thiserror::Error;
 
-use super::{Outline, Point, boolean_arcs, boolean_chords};
+use super::{Outline, Point, boolean_chords, boolean_parts};
 
 /// A way to combine two shapes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -15,9 +14,6 @@ pub(super) enum Operation {
     Union,
     Difference,
 }
-
-/// The move that frees two shapes from coinciding edges, mm; no edge of a part runs in this direction.
-pub(super) const NUDGE: Point = Point::new(3.1e-6, 1.7e-6);
 
 /// Why two shapes cannot be combined.
 #[derive(Clone, Copy, Debug, Error, PartialEq, Eq)]
@@ -132,23 +128,10 @@ fn combined<A: Copy + PartialEq, B: Copy + PartialEq>(
     b: &Outline<B>,
     operation: Operation,
 ) -> Result<Region, BooleanError> {
-    if let Some(region) = boolean_arcs::combined(a, b, operation) {
-        return Ok(region);
+    match boolean_parts::combined(a, b, operation) {
+        Some(region) => Ok(region),
+        None => boolean_chords::combined(a, b, operation),
     }
-    if let Some(region) = boolean_arcs::combined(a, &b.translated(NUDGE), operation) {
-        return Ok(region);
-    }
-    boolean_chords::combined(a, b, operation)
-}
-
-/// The area two outlines share, mm2, by the same three steps as [`intersection`].
-pub(super) fn shared_area<A: Copy + PartialEq, B: Copy + PartialEq>(
-    a: &Outline<A>,
-    b: &Outline<B>,
-) -> Result<f64, BooleanError> {
-    boolean_arcs::shared_area(a, b)
-        .or_else(|| boolean_arcs::shared_area(a, &b.translated(NUDGE)))
-        .map_or_else(|| boolean_chords::shared_area(a, b), Ok)
 }
 
 #[cfg(test)]

@@ -3,7 +3,7 @@
 use super::closest::{Pair, closest};
 use super::piece::{Piece, bounds_of};
 use super::split::{Sides, sides};
-use super::{CONTACT, Outline, Path, Point};
+use super::{BoundingBox, CONTACT, Outline, Path, Point, SHORTEST, Segment};
 
 pub use super::clearance_of_paths::clearance_of_paths;
 
@@ -97,7 +97,9 @@ where
 {
     let (pieces_a, pieces_b) = (a.pieces_in_order(), b.pieces_in_order());
     let nearest = nearest_of(pieces_a, pieces_b);
-    let relation = if is_contact(&nearest.pair) {
+    let relation = if nearest.is_plain_crossing(pieces_a, pieces_b) {
+        Relation::Overlapping
+    } else if is_contact(&nearest.pair) {
         relation_in_contact(sides(pieces_a, b), sides(pieces_b, a))
     } else if b.contains(nearest.pair.on_first) {
         Relation::AInsideB
@@ -198,14 +200,31 @@ impl Nearest {
     }
 }
 
+/// Contours crossing at more than this sine cross for certain.
+const PLAIN: f64 = 1e-3;
+
+impl Nearest {
+    /// Whether the two pieces cross in their middles and at an angle: then each shape has a part in the other, and
+    /// no more need be asked.
+    fn is_plain_crossing<A, B>(&self, first: &[Piece<A>], second: &[Piece<B>]) -> bool {
+        if self.pair.square > 0.0 {
+            return false;
+        }
+        let place = self.pair.on_first;
+        // The indices come from runs with at least one piece each.
+        let pair = [&first[self.first].segment, &second[self.second].segment];
+        let is_clear = |segment: &Segment| {
+            segment.a.distance(place) > SHORTEST && segment.b.distance(place) > SHORTEST
+        };
+        let [one, two] = pair.map(|segment| segment.tangent_at(segment.share_of(place)));
+        pair.into_iter().all(is_clear) && one.cross(two).abs() > PLAIN
+    }
+}
+
 /// Box-pruned search over all pairs; both runs have at least one piece.
 pub(super) fn nearest_of<A, B>(first: &[Piece<A>], second: &[Piece<B>]) -> Nearest {
     let whole = bounds_of(second);
-    let mut best = Nearest {
-        first: 0,
-        second: 0,
-        pair: Pair::far(),
-    };
+    let mut best = likely_pair(first, second, whole);
     for (one, piece) in first.iter().enumerate() {
         if piece.bounds.gap_squared(whole) >= best.pair.square {
             continue;
@@ -228,6 +247,30 @@ pub(super) fn nearest_of<A, B>(first: &[Piece<A>], second: &[Piece<B>]) -> Neare
         }
     }
     best
+}
+
+/// A first guess: the piece nearest to the other's box, and the piece there nearest to it.
+fn likely_pair<A, B>(first: &[Piece<A>], second: &[Piece<B>], whole: BoundingBox) -> Nearest {
+    let one = least_index(first, |piece| piece.bounds.gap_squared(whole));
+    // The index is one of the run's own.
+    let beside = first[one].bounds;
+    let two = least_index(second, |piece| piece.bounds.gap_squared(beside));
+    Nearest {
+        first: one,
+        second: two,
+        pair: closest(&first[one].segment, &second[two].segment),
+    }
+}
+
+fn least_index<T>(pieces: &[Piece<T>], of: impl Fn(&Piece<T>) -> f64) -> usize {
+    let mut best = (0, f64::INFINITY);
+    for (index, piece) in pieces.iter().enumerate() {
+        let value = of(piece);
+        if value < best.1 {
+            best = (index, value);
+        }
+    }
+    best.0
 }
 
 fn relation_in_contact(of_a: Sides, of_b: Sides) -> Relation {

@@ -1,6 +1,5 @@
 //! How far two shapes run into each other.
 
-use super::boolean::shared_area;
 use super::deepest::{Depth, deepest};
 use super::moments::moments_of;
 use super::piece::Piece;
@@ -32,24 +31,8 @@ where
     if a.bounding_box().gap_squared(b.bounding_box()) > 0.0 {
         return None;
     }
-    let parts_of_a = parts(a.pieces_in_order(), b);
-    let parts_of_b = parts(b.pieces_in_order(), a);
-    let inside = |parts: &[(Segment, Side)]| {
-        let chosen = parts.iter().filter(|(_, side)| *side == Side::Inside);
-        chosen.map(|(segment, _)| *segment).collect::<Vec<_>>()
-    };
-    let (of_a, of_b) = (inside(&parts_of_a), inside(&parts_of_b));
-    let along = parts_of_a
-        .iter()
-        .filter(|(_, side)| *side == Side::Along { same_way: true })
-        .map(|(segment, _)| *segment);
-    let contour: Vec<Piece<()>> = of_a
-        .iter()
-        .chain(&of_b)
-        .copied()
-        .chain(along)
-        .map(|segment| Piece::new(segment, ()))
-        .collect();
+    let (of_a, of_b) = (Parts::of(a, b), Parts::of(b, a));
+    let contour = shared_contour(&of_a, &of_b);
     if contour.is_empty() {
         return None;
     }
@@ -57,8 +40,8 @@ where
         depth: 0.0,
         at: a.bounding_box().centre(),
     };
-    let mut found = deepest(of_a.into_iter(), b.pieces_in_order(), start);
-    found = deepest(of_b.into_iter(), a.pieces_in_order(), found);
+    let mut found = deepest(of_a.inside.into_iter(), b.pieces_in_order(), start);
+    found = deepest(of_b.inside.into_iter(), a.pieces_in_order(), found);
     if found.depth <= 0.0 {
         let smaller = if a.area() <= b.area() {
             a.bounding_box()
@@ -71,14 +54,41 @@ where
             at: smaller.centre(),
         };
     }
-    // The parts of each contour inside the other close up around what is shared, so they give the area too;
-    // it stands in where the booleans refuse.
-    let area = shared_area(a, b).unwrap_or_else(|_| moments_of(&contour).area);
+    let area = moments_of(&contour).area;
     Some(Interference {
         area,
         depth: found.depth,
         at: found.at,
     })
+}
+
+/// The parts of one contour that stand inside another outline, or run along it with metal on the same side.
+struct Parts {
+    inside: Vec<Segment>,
+    along: Vec<Segment>,
+}
+
+impl Parts {
+    fn of<A: Copy + PartialEq, B: Copy + PartialEq>(own: &Outline<A>, other: &Outline<B>) -> Self {
+        let mut found = Self {
+            inside: Vec::new(),
+            along: Vec::new(),
+        };
+        for (segment, side) in parts(own.pieces_in_order(), other) {
+            match side {
+                Side::Inside => found.inside.push(segment),
+                Side::Along { same_way: true } => found.along.push(segment),
+                Side::Along { same_way: false } | Side::Outside => {}
+            }
+        }
+        found
+    }
+}
+
+/// The parts that close up around what two outlines share; where both run along each other, once.
+fn shared_contour(of_a: &Parts, of_b: &Parts) -> Vec<Piece<()>> {
+    let segments = of_a.inside.iter().chain(&of_b.inside).chain(&of_a.along);
+    segments.map(|segment| Piece::new(*segment, ())).collect()
 }
 
 #[cfg(test)]
@@ -141,5 +151,33 @@ mod tests {
         let same = interference(&disc(0.0, 0.0, 2.0), &disc(0.0, 0.0, 2.0)).unwrap();
         assert!((same.depth - 4.0).abs() < 1e-12);
         assert!((same.area - PI * 4.0).abs() < 1e-4);
+    }
+
+    #[test]
+    fn the_contour_of_what_is_shared_closes() {
+        use super::super::{AnnularSector, Interval};
+        let sector = |inner: f64, outer: f64, start: f64, extent: f64| {
+            AnnularSector::new(inner, outer, Interval::new(start, extent).unwrap()).unwrap()
+        };
+        let lug = sector(24.0, 27.0, 0.1, 4.0);
+        for (inner, outer, start, extent) in [
+            (24.0, 27.0, 3.0, 4.5),
+            (24.0, 27.0, 0.1, 4.0),
+            (25.0, 27.0, 0.1, 1.0),
+            (20.0, 26.0, 4.0, 3.0),
+        ] {
+            let other = sector(inner, outer, start, extent);
+            let (a, b) = (
+                lug.outline(0.0, 0.0).unwrap(),
+                other.outline(0.0, 0.0).unwrap(),
+            );
+            let contour = shared_contour(&Parts::of(&a, &b), &Parts::of(&b, &a));
+            let area = moments_of(&contour).area;
+            assert!(
+                (area - lug.overlap_area(&other)).abs() < 1e-9,
+                "{other:?} {area}"
+            );
+            assert!((interference(&a, &b).unwrap().area - area).abs() < 1e-3);
+        }
     }
 }

@@ -2,13 +2,13 @@
 //!
 //! Lengths are millimetres and angles are radians, everywhere on this floor and nowhere above it without saying so.
 //! In the half-section `x` is z along the axis and `y` is the radius; in the plan `x` runs right and `y` up.
-//! May use nothing but the standard library and the two polygon libraries. Must not know of rings, lenses,
+//! May use nothing but the standard library and a polygon library. Must not know of rings, lenses,
 //! bodies, designs or files: what a piece of outline belongs to is a tag of the caller's own choosing.
 
 pub mod axial_sweep;
 pub mod boolean;
-mod boolean_arcs;
 mod boolean_chords;
+mod boolean_parts;
 mod bounds;
 pub mod clearance;
 mod clearance_of_paths;

@@ -104,18 +104,13 @@ fn is_zero(value: &f64) -> bool {
 }
 
 /// A value of a mating part.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub enum Interface<T> {
     /// Nobody has said.
+    #[default]
     Unknown,
     /// Known, with its origin.
     Known(Known<T>),
-}
-
-impl<T> Default for Interface<T> {
-    fn default() -> Self {
-        Self::Unknown
-    }
 }
 
 impl<T> Interface<T> {

@@ -87,11 +87,10 @@ impl Feature {
     pub const fn dimensions(self) -> &'static [crate::document::RingKey] {
         use crate::document::RingKey as Key;
         match self {
-            Self::Seat => &[Key::SeatHeight],
+            Self::Seat | Self::FlangeRearFace => &[Key::SeatHeight],
             Self::BossSide | Self::CounterboreSide => &[Key::SeatDiameter],
             Self::PlateFront => &[Key::PlateThickness],
             Self::Rim => &[Key::FlangeDiameter],
-            Self::FlangeRearFace => &[Key::SeatHeight],
             Self::GrooveRoot => &[Key::GrooveRootDiameter],
             Self::LugFront => &[Key::GrooveWidth],
             Self::LugTip => &[Key::LugDiameter],

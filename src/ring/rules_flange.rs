@@ -61,7 +61,7 @@ fn lock_hole_depth(rules: &Rules) -> Worked {
 
 fn flange_diameter(rules: &Rules) -> Worked {
     let mut flange = rules.body(BodyField::FlangeOuter)?;
-    if let Some(inside_ring) = under_the_aperture_ring(rules, rules.size(RingKey::PlateThickness)?)?
+    if let Some(inside_ring) = under_the_aperture_ring(rules, &rules.size(RingKey::PlateThickness)?)?
     {
         flange = flange.min(inside_ring);
     }
@@ -77,7 +77,7 @@ fn flange_diameter(rules: &Rules) -> Worked {
 
 /// The diameter that stays inside a turning aperture ring, where a face `thickness` ahead of the flange rear
 /// face would come too near it along the axis.
-fn under_the_aperture_ring(rules: &Rules, thickness: Term) -> Result<Option<Term>, Missing> {
+fn under_the_aperture_ring(rules: &Rules, thickness: &Term) -> Result<Option<Term>, Missing> {
     if rules.design.lens.aperture_ring != Presence::Present {
         return Ok(None);
     }
@@ -120,7 +120,7 @@ fn boss_diameter(rules: &Rules, thread: Option<&FemaleThread>) -> Worked {
     let boss = (shoulder + 2.0 * rules.limit(LimitKey::BossLand))
         .max(major + 2.0 * rules.limit(LimitKey::BossWall));
     let height = rules.size(RingKey::SeatHeight)?;
-    let boss = match under_the_aperture_ring(rules, height)? {
+    let boss = match under_the_aperture_ring(rules, &height)? {
         Some(inside_ring) => boss.min(inside_ring),
         None => boss,
     };

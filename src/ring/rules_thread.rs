@@ -56,7 +56,6 @@ fn female_thread(rules: &Rules) -> Result<FemaleThread, Missing> {
         .thread
         .value()
         .ok_or(Missing(vec![field]))?
-        .clone()
         .without_class();
     let limits = thread.internal().map_err(|_| Missing(vec![field]))?;
     let basic = thread.basic();

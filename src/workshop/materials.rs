@@ -10,9 +10,9 @@ pub struct Material {
     pub name: String,
     /// Density, kg/m3.
     pub density_kg_m3: f64,
-    /// Young's modulus, GPa.
+    /// Young's modulus, in GPa.
     pub youngs_modulus_gpa: f64,
-    /// Yield strength, MPa.
+    /// Yield strength, in MPa.
     pub yield_mpa: f64,
     /// Thermal expansion, 1e-6/K.
     pub expansion_um_m_k: f64,

@@ -1,3 +1,4 @@
 //! Laws that hold for every input: symmetry, monotony, never a panic, never a number that is none.
 
 mod geometry;
+mod patterns;

@@ -4,7 +4,7 @@ use std::f64::consts::TAU;
 
 use flangewright::geometry::{Interval, Outline, OutlineBuilder, Point, sector::AnnularSector};
 
-/// Numbers without end from one seed (SplitMix64, public domain).
+/// Numbers without end from one seed (`SplitMix64`, public domain).
 pub struct Random(pub u64);
 
 impl Random {

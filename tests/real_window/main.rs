@@ -1,0 +1,60 @@
+//! The program as a person meets it: a real window on a screen, mouse, keys, and what is to be seen afterwards.
+//!
+//! Needs an X display, a window manager, `xdotool` and the picture tools `import`, `convert` and `compare`; ignored
+//! without them and run by `.ci/run`, which brings all of them.
+
+mod hand;
+
+use std::path::Path;
+use std::time::{Duration, Instant};
+
+use hand::{Area, Bench, until};
+
+const DEMO: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/assets/demos/archive_portrait.ron");
+/// The half-section on a window of 1280 x 800.
+const SECTION: Area = Area { x: 10, y: 62, width: 860, height: 370 };
+/// The field of the seat height there.
+const SEAT_HEIGHT: (u32, u32) = (470, 508);
+
+/// Opens the demo, makes the seat a tenth too high, sees it, undoes it, exports the drawing, quits.
+#[test]
+#[ignore = "needs an X display; .ci/run brings one"]
+fn a_wrong_seat_height_is_seen_undone_and_the_drawing_exported() {
+    let bench = Bench::open(Path::new(DEMO), (1280, 800));
+    bench.wait_for_title("no clash");
+    let before = bench.look(SECTION);
+
+    bench.type_into(SEAT_HEIGHT, "1,56");
+    bench.wait_for_title("1 clash");
+    let wrong = bench.look(SECTION);
+    assert!(bench.differing(&before, &wrong) > 500, "the half-section did not follow the seat height");
+
+    bench.key("ctrl+z");
+    bench.wait_for_title("no clash");
+    let after = bench.look(SECTION);
+    assert_eq!(bench.differing(&before, &after), 0, "undo did not bring the half-section back");
+
+    let png = bench.folder().join("sheet.png");
+    bench.key("ctrl+e");
+    bench.pause();
+    bench.replace_text(&png.display().to_string());
+    bench.key("Return");
+    until("the drawing is written", || png.exists());
+    let (width, height) = hand::size_of(&png);
+    assert_eq!((width, height), (3508, 2480), "an A4 sheet at 300 dots an inch");
+
+    bench.key("Escape");
+    bench.quit();
+}
+
+/// Start to first frame, printed for the record; far under what would annoy.
+#[test]
+#[ignore = "needs an X display; .ci/run brings one"]
+fn the_first_frame_comes_soon() {
+    let started = Instant::now();
+    let bench = Bench::open(Path::new(DEMO), (1280, 800));
+    let shown = bench.shown_after().unwrap_or_else(|| started.elapsed());
+    println!("start to first frame seen from outside: {shown:?}");
+    assert!(shown < Duration::from_secs(5), "{shown:?}");
+    bench.quit();
+}

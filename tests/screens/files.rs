@@ -1,0 +1,182 @@
+//! Opening, saving, exporting, and never losing work.
+
+use std::fs;
+
+use egui::{Key, Modifiers};
+use egui_kittest::kittest::Queryable as _;
+use flangewright::app::chooser::FileAnswer;
+use flangewright::app::files::open_design;
+use flangewright::document::RingKey;
+
+use crate::bench::{Bench, demo};
+
+#[test]
+fn a_broken_file_leaves_the_design_untouched() {
+    let folder = tempfile::tempdir().unwrap();
+    let broken = folder.path().join("broken.ron");
+    fs::write(&broken, "(format: 1, lens: (regis").unwrap();
+    let mut bench = Bench::new();
+    let before = bench.workspace().design().clone();
+    bench
+        .script
+        .answers
+        .borrow_mut()
+        .push_back(FileAnswer::Chosen(broken));
+    bench.press(Modifiers::COMMAND, Key::O);
+    assert!(bench.says("broken.ron"));
+    assert_eq!(bench.workspace().design(), &before);
+}
+
+#[test]
+fn a_path_can_be_typed_where_there_is_no_dialog() {
+    let mut bench = Bench::new();
+    bench
+        .script
+        .answers
+        .borrow_mut()
+        .push_back(FileAnswer::Unavailable("none here".to_owned()));
+    bench.press(Modifiers::COMMAND, Key::O);
+    assert!(bench.says("The file dialog is not available: none here"));
+    let path = demo("tall_ring.ron").display().to_string();
+    bench.write("Path", &path);
+    bench.press(Modifiers::NONE, Key::Enter);
+    assert_eq!(
+        bench.workspace().design(),
+        &open_design(&demo("tall_ring.ron")).unwrap()
+    );
+    assert!(bench.window.query_by_label("Path").is_none());
+}
+
+#[test]
+fn unsaved_work_is_asked_about() {
+    let mut bench = Bench::new();
+    bench.enter("Seat height", "1.5");
+    bench.press(Modifiers::COMMAND, Key::O);
+    assert!(bench.says("Unsaved changes"));
+    bench.click("Cancel");
+    assert!((bench.size(RingKey::SeatHeight) - 1.5).abs() < 1e-12);
+    assert!(bench.script.asked.borrow().is_empty());
+
+    bench.press(Modifiers::COMMAND, Key::O);
+    bench
+        .script
+        .answers
+        .borrow_mut()
+        .push_back(FileAnswer::Chosen(demo("tall_ring.ron")));
+    bench.click("Discard");
+    assert_eq!(
+        bench.workspace().design(),
+        &open_design(&demo("tall_ring.ron")).unwrap()
+    );
+}
+
+#[test]
+fn save_in_the_question_saves_first_and_goes_on() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("mine.ron");
+    fs::copy(demo("archive_portrait.ron"), &path).unwrap();
+    let mut bench = Bench::sized(&path, 1280.0, 800.0);
+    bench.enter("Seat height", "1.5");
+    bench.press(Modifiers::COMMAND, Key::N);
+    assert!(bench.says("Unsaved changes"));
+    // The button of the menu bar has the same name; the question's is the last one drawn.
+    bench
+        .window
+        .query_all_by_role_and_label(egui::accesskit::Role::Button, "Save")
+        .last()
+        .unwrap()
+        .click();
+    bench.window.run();
+    assert!(bench.says("New design"));
+    let saved = open_design(&path).unwrap();
+    assert_eq!(
+        saved.ring.dimensions.get(RingKey::SeatHeight).value.set(),
+        Some(&1.5)
+    );
+}
+
+#[test]
+fn save_as_asks_before_it_replaces() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("there.ron");
+    fs::write(&path, "something of mine").unwrap();
+    let mut bench = Bench::new();
+    bench
+        .script
+        .answers
+        .borrow_mut()
+        .push_back(FileAnswer::Unavailable("none here".to_owned()));
+    bench.press(Modifiers::COMMAND | Modifiers::SHIFT, Key::S);
+    bench.write("Path", &path.display().to_string());
+    bench.press(Modifiers::NONE, Key::Enter);
+    assert!(bench.says("is there already"));
+    assert_eq!(fs::read_to_string(&path).unwrap(), "something of mine");
+    bench.click("Replace");
+    assert_eq!(&open_design(&path).unwrap(), bench.workspace().design());
+    assert_eq!(bench.workspace().path(), Some(path.as_path()));
+}
+
+#[test]
+fn text_being_typed_is_in_the_file_that_a_key_saves() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("mine.ron");
+    fs::copy(demo("archive_portrait.ron"), &path).unwrap();
+    let mut bench = Bench::sized(&path, 1280.0, 800.0);
+    bench.write("Seat height", "1.48");
+    bench.press(Modifiers::COMMAND, Key::S);
+    let saved = open_design(&path).unwrap();
+    assert_eq!(
+        saved.ring.dimensions.get(RingKey::SeatHeight).value.set(),
+        Some(&1.48)
+    );
+    assert!(!bench.workspace().is_changed());
+}
+
+#[test]
+fn the_drawing_is_written_and_never_over_another_file_unasked() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("ring.png");
+    let mut bench = Bench::new();
+    bench.enter("Seat height", "1.46");
+    bench.press(Modifiers::COMMAND, Key::E);
+    bench.enter("Dots to the inch", "96");
+    bench.write("Path", &path.display().to_string());
+    bench.click("Write PNG");
+    let first = fs::read(&path).unwrap();
+    assert_eq!(&first[..8], b"\x89PNG\r\n\x1a\n");
+
+    fs::write(&path, "something of mine").unwrap();
+    bench.press(Modifiers::COMMAND, Key::E);
+    bench.write("Path", &path.display().to_string());
+    bench.click("Write PNG");
+    assert_eq!(fs::read_to_string(&path).unwrap(), "something of mine");
+    bench.click("Replace");
+    assert_eq!(fs::read(&path).unwrap(), first);
+}
+
+#[test]
+fn closing_asks_only_when_something_would_be_lost() {
+    let mut bench = Bench::new();
+    bench.enter("Seat height", "1.5");
+    let close = egui::ViewportEvent::Close;
+    let id = egui::ViewportId::ROOT;
+    bench
+        .window
+        .input_mut()
+        .viewports
+        .entry(id)
+        .or_default()
+        .events
+        .push(close);
+    bench.window.step();
+    bench
+        .window
+        .input_mut()
+        .viewports
+        .entry(id)
+        .or_default()
+        .events
+        .clear();
+    bench.window.run();
+    assert!(bench.says("Unsaved changes") && bench.says("the window closes"));
+}

@@ -1,0 +1,8 @@
+//! The window through its accessibility tree, as a person with a keyboard or a screen reader meets it.
+
+mod bench;
+mod drawing;
+mod files;
+mod keyboard;
+mod limits;
+mod values;

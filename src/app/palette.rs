@@ -221,7 +221,7 @@ pub const BODY: f32 = 12.5;
 /// Dresses the window: both themes and the lettering.
 pub fn dress(context: &egui::Context) {
     let mut fonts = FontDefinitions::default();
-    // Fitted to the dots of the screen this font loses minus signs and squares its brackets.
+    // Fitted to the dots of the screen this font loses minus signs.
     let tweak = FontTweak {
         hinting: Some(false),
         ..FontTweak::default()

@@ -143,8 +143,7 @@ fn bearing_on_dimensions(design: &Design, derivation: &Derivation) -> BTreeSet<F
     let by_rule = derivation.dimensions.iter().filter(|state| !state.is_set);
     let mut fields: BTreeSet<FieldRef> = by_rule
         .filter_map(|state| state.working.as_ref())
-        .flat_map(|working| working.term.inputs())
-        .filter_map(|input| input.field)
+        .flat_map(|working| working.term.fields())
         .collect();
     fields.extend([
         FieldRef::LensThread,
@@ -157,8 +156,7 @@ fn bearing_on_dimensions(design: &Design, derivation: &Derivation) -> BTreeSet<F
             derivation
                 .lug_working
                 .iter()
-                .flat_map(|line| line.term.inputs())
-                .filter_map(|input| input.field),
+                .flat_map(|line| line.term.fields()),
         );
         fields.extend([FieldRef::Ears, FieldRef::TwistHand]);
     }

@@ -4,11 +4,11 @@ use super::aspects::both;
 use super::context::{Context, NotJudged};
 use super::finding::{Change, Finding, FindingKey, Place, Remedy, Severity};
 use super::judge::at_least;
-use super::lug_flank::{most_in, stands_out_deg};
+use super::lug_flank::stands_out_deg;
 use super::plan_angles::gaps_deg;
 use crate::document::{FieldRef, LimitKey, Term, Working};
 use crate::mount::{BodyField, Sector, Unit};
-use crate::ring::{Twist, lug_intrusion};
+use crate::ring::{Twist, lug_intrusion, most_in};
 
 const KEY: FindingKey = FindingKey::LugEntry;
 

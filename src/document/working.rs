@@ -23,7 +23,9 @@ pub struct Input {
 
 #[derive(Debug)]
 enum Node {
-    Input(Input),
+    /// A field; its name is looked up only when the formula is written out.
+    Field(FieldRef),
+    Named(Cow<'static, str>, Unit),
     Number,
     Negative(Term),
     Binary(char, Term, Term),
@@ -41,29 +43,33 @@ impl Term {
     /// A value of a field; the formula names it by the field's long label.
     #[must_use]
     pub fn field(field: FieldRef, value: f64) -> Self {
-        Self::input(field.long_label(), value, field.unit(), Some(field))
+        Self {
+            value,
+            node: Arc::new(Node::Field(field)),
+        }
     }
 
     /// A value that is not a field: from a table, or from a geometric search that `name` describes.
     pub fn named(name: impl Into<Cow<'static, str>>, value: f64, unit: Unit) -> Self {
-        Self::input(name, value, unit, None)
-    }
-
-    fn input(
-        name: impl Into<Cow<'static, str>>,
-        value: f64,
-        unit: Unit,
-        field: Option<FieldRef>,
-    ) -> Self {
         Self {
             value,
-            node: Arc::new(Node::Input(Input {
-                name: name.into(),
-                value,
-                unit,
-                field,
-            })),
+            node: Arc::new(Node::Named(name.into(), unit)),
         }
+    }
+
+    /// The input that this term is, if it is one.
+    fn input(&self) -> Option<Input> {
+        let (name, unit, field) = match &*self.node {
+            Node::Field(field) => (field.long_label().into(), field.unit(), Some(*field)),
+            Node::Named(name, unit) => (name.clone(), *unit, None),
+            Node::Number | Node::Negative(_) | Node::Binary(..) | Node::Call(..) => return None,
+        };
+        Some(Input {
+            name,
+            value: self.value,
+            unit,
+            field,
+        })
     }
 
     /// The value.
@@ -125,12 +131,31 @@ impl Term {
         found
     }
 
+    /// The fields among the inputs, in the order of the formula; one that enters twice is listed twice.
+    #[must_use]
+    pub fn fields(&self) -> Vec<FieldRef> {
+        let mut found = Vec::new();
+        self.collect_fields(&mut found);
+        found
+    }
+
+    fn collect_fields(&self, found: &mut Vec<FieldRef>) {
+        match &*self.node {
+            Node::Field(field) => found.push(*field),
+            Node::Named(..) | Node::Number => {}
+            Node::Negative(inner) => inner.collect_fields(found),
+            Node::Binary(_, left, right) => {
+                left.collect_fields(found);
+                right.collect_fields(found);
+            }
+            Node::Call(_, parts) => parts.iter().for_each(|part| part.collect_fields(found)),
+        }
+    }
+
     fn collect(&self, found: &mut Vec<Input>) {
         match &*self.node {
-            Node::Input(input) => {
-                if !found.contains(input) {
-                    found.push(input.clone());
-                }
+            Node::Field(_) | Node::Named(..) => {
+                found.extend(self.input().filter(|input| !found.contains(input)));
             }
             Node::Number => {}
             Node::Negative(inner) => inner.collect(found),
@@ -145,10 +170,14 @@ impl Term {
     /// `tightness` is that of the operation around: 0 none, 1 sum, 2 product, 3 right of minus or divide.
     fn write(&self, text: &mut String, with_numbers: bool, tightness: u8) {
         match &*self.node {
-            Node::Input(input) if with_numbers => {
-                push_number(text, &show_number(input.value, input.unit.decimals()), tightness);
+Node::Field(field) if with_numbers => {
+                push_number(text, &show_number(self.value, field.unit().decimals()), tightness);
             }
-            Node::Input(input) => text.push_str(&input.name),
+            Node::Field(field) => text.push_str(&field.long_label()),
+            Node::Named(_, unit) if with_numbers => {
+                push_number(text, &show_number(self.value, unit.decimals()), tightness);
+            }
+            Node::Named(name, _) => text.push_str(name),
             Node::Number => push_number(text, &short_number(self.value), tightness),
             Node::Negative(inner) => {
                 text.push('-');
@@ -303,7 +332,7 @@ impl Working {
         let formula = self.term.formula();
         let numbers = self.term.numbers();
         let value = self.unit.show(self.term.value());
-        let mut text = if matches!(&*self.term.node, Node::Input(_)) {
+        let mut text = if matches!(&*self.term.node, Node::Field(_) | Node::Named(..)) {
             format!("{} = {formula} = {value}", self.result)
         } else {
             format!("{} = {formula} = {numbers} = {value}", self.result)

@@ -39,7 +39,9 @@ impl Occupied {
     fn add_lines(&mut self, item: &Item) {
         match &item.shape {
             Shape::Path(path) => self.add_path(path),
-            Shape::Circle { centre, radius_mm } => self.add_path(&Path::circle(*centre, *radius_mm)),
+            Shape::Circle { centre, radius_mm } => {
+                self.add_path(&Path::circle(*centre, *radius_mm))
+            }
             Shape::Arc {
                 centre,
                 radius_mm,
@@ -87,7 +89,10 @@ impl Occupied {
     pub fn leaves_room_for(&self, drawn: &Annotation) -> bool {
         drawn.boxes.iter().all(|text| {
             let space = text.grown(CLEAR_MM);
-            !self.lines.iter().any(|(from, to)| space.meets_line(*from, *to))
+            !self
+                .lines
+                .iter()
+                .any(|(from, to)| space.meets_line(*from, *to))
                 && !self.lettering.iter().any(|other| space.overlaps(other))
         })
     }

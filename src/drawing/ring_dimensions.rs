@@ -5,15 +5,12 @@
 
 use crate::document::Design;
 use crate::document::{RingKey, SeatKind, Tolerance as Stated};
-use crate::drawing::dimension::{Ends, Kind, Label, Size, Tolerance};
+use crate::drawing::dimension::{Ends, Kind, Label, Size, Style, Tolerance};
 use crate::drawing::dimension_side::{Edge, SideDimension};
-use crate::drawing::number::DecimalMark;
 use crate::evaluate::Evaluation;
 use crate::geometry::Point;
-use crate::ring::{PinUse, ResolvedRing};
+use crate::ring::{Feature, PinUse, ResolvedRing};
 
-/// Where the axis end of a half diameter stands, mm below the axis on paper.
-const BELOW_AXIS: f64 = 7.0;
 /// Sizes nearer than this are the same, mm.
 const SAME: f64 = 1e-6;
 
@@ -30,7 +27,7 @@ struct Labels<'a> {
     design: &'a Design,
     evaluation: &'a Evaluation,
     ring: &'a ResolvedRing,
-    mark: DecimalMark,
+    style: Style,
     scale: f64,
 }
 
@@ -41,15 +38,33 @@ pub fn section_dimensions(
     design: &Design,
     evaluation: &Evaluation,
     ring: &ResolvedRing,
-    mark: DecimalMark,
+    style: Style,
     scale: f64,
 ) -> [SectionSide; 4] {
     let labels = Labels {
         design,
         evaluation,
         ring,
-        mark,
+        style,
         scale,
+    };
+    let (outside, inside) = (labels.outside_axial(), labels.inside_axial());
+    // What is measured comes first; the spigot length is the first to follow from the others.
+    let mut chains = Chains::default();
+    let is_measured = |length: &Length| length.key != RingKey::SpigotLength;
+    let mut closing: Vec<RingKey> = Vec::new();
+    for measured in [true, false] {
+        for length in outside.iter().chain(&inside) {
+            if is_measured(length) == measured && !chains.join(length.from.x, length.to.x) {
+                closing.push(length.key);
+            }
+        }
+    }
+    let drawn = |lengths: Vec<Length>| {
+        lengths
+            .into_iter()
+            .map(|length| labels.axial(&length, closing.contains(&length.key)))
+            .collect()
     };
     [
         SectionSide {
@@ -62,13 +77,55 @@ pub fn section_dimensions(
         },
         SectionSide {
             edge: Edge::Top,
-            dimensions: labels.outside_axial(),
+            dimensions: drawn(outside),
         },
         SectionSide {
             edge: Edge::Bottom,
-            dimensions: labels.inside_axial(),
+            dimensions: drawn(inside),
         },
     ]
+}
+
+/// A length along the axis that the drawing gives.
+struct Length {
+    key: RingKey,
+    from: Point,
+    to: Point,
+}
+
+impl Length {
+    const fn new(key: RingKey, from: Point, to: Point) -> Self {
+        Self { key, from, to }
+    }
+}
+
+/// Stations along the axis, grouped by the lengths that join them.
+#[derive(Default)]
+struct Chains {
+    groups: Vec<Vec<f64>>,
+}
+
+impl Chains {
+    /// Joins two stations; false where they are joined already, so that a length between them closes a chain.
+    fn join(&mut self, one: f64, other: f64) -> bool {
+        let first = self.take(one);
+        if first.iter().any(|known| (known - other).abs() < SAME) {
+            self.groups.push(first);
+            return false;
+        }
+        let second = self.take(other);
+        self.groups.push([first, second].concat());
+        true
+    }
+
+    /// Takes out the group of a station.
+    fn take(&mut self, station: f64) -> Vec<f64> {
+        let place = self
+            .groups
+            .iter()
+            .position(|group| group.iter().any(|known| (known - station).abs() < SAME));
+        place.map_or_else(|| vec![station], |place| self.groups.swap_remove(place))
+    }
 }
 
 const fn point(x: f64, y: f64) -> Point {
@@ -78,15 +135,20 @@ const fn point(x: f64, y: f64) -> Point {
 impl Labels<'_> {
     /// The label of a size with the tolerance that the stack needs; general tolerances are not repeated.
     fn of(&self, key: RingKey, kind: Kind) -> Label {
-        self.size(key, kind).label(self.mark)
+        self.size(key, kind).label(self.style.mark)
     }
 
     fn size(&self, key: RingKey, kind: Kind) -> Size {
         let value = self.ring.sizes.get(key);
         let Some(state) = self.evaluation.derivation.dimension(key) else {
-            return Size::new(kind, value);
+            return Size::new(kind, value.abs());
         };
-        let (lower, upper) = state.deviations;
+        // A seat behind the flange is dimensioned by how far behind: its deviations change sides with its sign.
+        let (lower, upper) = if value < 0.0 {
+            (-state.deviations.1, -state.deviations.0)
+        } else {
+            state.deviations
+        };
         // Fits are spelt out in the notes.
         let fit = match &self.design.ring.dimensions.get(key).tolerance {
             Stated::Fit(code) => Some(code.clone()),
@@ -103,22 +165,23 @@ impl Labels<'_> {
             None if state.tolerance_text.is_empty() => Tolerance::General,
             None => Tolerance::Deviations { upper, lower },
         };
-        Size::new(kind, value).within(tolerance)
+        Size::new(kind, value.abs()).within(tolerance)
     }
 
-    fn axial(&self, key: RingKey, from: Point, to: Point, auxiliary: bool) -> SideDimension {
-        let size = self.size(key, Kind::Length);
-        let label = if auxiliary {
+    /// A length, in brackets where it follows from others.
+    fn axial(&self, length: &Length, follows: bool) -> SideDimension {
+        let size = self.size(length.key, Kind::Length);
+        let label = if follows {
             Size::new(Kind::Length, size.value)
                 .in_brackets()
-                .label(self.mark)
+                .label(self.style.mark)
         } else {
-            size.label(self.mark)
+            size.label(self.style.mark)
         };
-        SideDimension::new(key as u32, from, to, label)
+        SideDimension::new(length.key as u32, length.from, length.to, label)
     }
 
-    fn outside_axial(&self) -> Vec<SideDimension> {
+    fn outside_axial(&self) -> Vec<Length> {
         let sizes = &self.ring.sizes;
         let (flange, tip) = (sizes.flange_diameter / 2.0, sizes.lug_diameter / 2.0);
         let rear_face = point(0.0, flange);
@@ -126,47 +189,59 @@ impl Labels<'_> {
             SeatKind::Flush => flange,
             SeatKind::Boss | SeatKind::Counterbore => sizes.seat_diameter / 2.0,
         };
-        let mut list = vec![self.axial(
+        let mut list = vec![Length::new(
             RingKey::SeatHeight,
             point(-sizes.seat_height, seat_radius),
             rear_face,
-            false,
         )];
         if self.ring.seat != SeatKind::Flush {
             let front = point(-sizes.plate_thickness, flange);
-            list.push(self.axial(RingKey::PlateThickness, front, rear_face, false));
+            list.push(Length::new(RingKey::PlateThickness, front, rear_face));
         }
         let groove_end = point(sizes.groove_width, tip);
-        list.push(self.axial(
+        list.push(Length::new(
             RingKey::GrooveWidth,
             point(0.0, sizes.groove_root_diameter / 2.0),
             groove_end,
-            false,
         ));
         let lug_end = point(
             sizes.groove_width + sizes.lug_thickness,
             tip - sizes.lug_lead_in,
         );
-        list.push(self.axial(RingKey::LugThickness, groove_end, lug_end, false));
+        list.push(Length::new(RingKey::LugThickness, groove_end, lug_end));
         let nose = point(sizes.spigot_length, sizes.nose_diameter / 2.0);
-        list.push(self.axial(
-            RingKey::SpigotLength,
-            rear_face,
-            nose,
-            self.lip_ends_the_nose(),
-        ));
+        list.push(Length::new(RingKey::SpigotLength, rear_face, nose));
         list
+    }
+
+    /// How far the rear of the lip stands behind the nose face, mm; negative ahead of it.
+    fn lip_past_nose(&self) -> f64 {
+        let sizes = &self.ring.sizes;
+        sizes.lip_face_depth + sizes.lip_thickness - sizes.seat_height - sizes.spigot_length
     }
 
     /// Whether a lip's rear is the nose face, so that lip depth and thickness already fix the spigot length.
     fn lip_ends_the_nose(&self) -> bool {
-        let sizes = &self.ring.sizes;
-        let behind =
-            sizes.lip_face_depth + sizes.lip_thickness - sizes.seat_height - sizes.spigot_length;
-        self.ring.pin == PinUse::Pressed && behind.abs() < SAME
+        self.ring.pin == PinUse::Pressed && self.lip_past_nose().abs() < SAME
     }
 
-    fn inside_axial(&self) -> Vec<SideDimension> {
+    /// Whether the lip's thickness is given. Without a pin to press, what stands behind the relief follows from
+    /// the spigot length.
+    fn has_lip_thickness(&self) -> bool {
+        self.lip_ends_the_nose() || self.lip_past_nose() <= -SAME
+    }
+
+    /// The pocket of a pin left free: its floor from the inner to the outer wall, where the outline has one.
+    fn pocket(&self) -> Option<(Point, Point)> {
+        let outline = &self.evaluation.parts.as_ref()?.through_lug;
+        let (floor, _) = outline
+            .pieces()
+            .find(|(_, feature)| *feature == Feature::AnnulusFloor)?;
+        let (a, b) = (floor.a, floor.b);
+        Some(if a.y <= b.y { (a, b) } else { (b, a) })
+    }
+
+    fn inside_axial(&self) -> Vec<Length> {
         if self.ring.thread_runs_through {
             return Vec::new();
         }
@@ -177,29 +252,27 @@ impl Labels<'_> {
         let thread_end = point(seat + sizes.thread_length, thread);
         let face = point(seat + sizes.lip_face_depth, sizes.lip_bore / 2.0);
         let mut list = vec![
-            self.axial(RingKey::ThreadLength, mouth, thread_end, false),
-            self.axial(RingKey::LipFaceDepth, mouth, face, false),
+            Length::new(RingKey::ThreadLength, mouth, thread_end),
+            Length::new(RingKey::LipFaceDepth, mouth, face),
         ];
         let relief_end = sizes.thread_length + sizes.relief_width;
-        if (relief_end - sizes.lip_face_depth).abs() > SAME {
+        if relief_end < sizes.lip_face_depth - SAME {
             let end = point(seat + relief_end, thread);
-            list.push(self.axial(RingKey::ReliefWidth, thread_end, end, false));
+            list.push(Length::new(RingKey::ReliefWidth, thread_end, end));
         }
-        // Without a pin to press, what stands behind the relief follows from the spigot length.
-        if self.ring.pin == PinUse::Pressed {
+        if self.has_lip_thickness() {
             let rear = point(face.x + sizes.lip_thickness, sizes.lip_bore / 2.0);
-            list.push(self.axial(RingKey::LipThickness, face, rear, false));
+            list.push(Length::new(RingKey::LipThickness, face, rear));
         }
-        if sizes.annulus_depth > SAME {
-            let floor = point(seat + sizes.annulus_depth, sizes.annulus_inner / 2.0);
-            list.push(self.axial(RingKey::AnnulusDepth, mouth, floor, false));
+        if let Some((inner, _)) = self.pocket() {
+            list.push(Length::new(RingKey::AnnulusDepth, mouth, inner));
         }
         list
     }
 
     /// A diameter of the half-section: its line runs from past the axis up to the edge.
     fn diameter(&self, id: u32, edge: Point, label: Label) -> SideDimension {
-        let stop = point(edge.x, -BELOW_AXIS / self.scale);
+        let stop = point(edge.x, -self.style.tail_mm() / self.scale);
         SideDimension {
             ends: Ends::OnlyTo,
             ..SideDimension::new(id, stop, edge, label)
@@ -227,6 +300,14 @@ impl Labels<'_> {
                     seat + sizes.thread_length,
                     sizes.relief_diameter / 2.0,
                 );
+            }
+        }
+        if let Some((inner, outer)) = self.pocket() {
+            if inner.y > sizes.lip_bore / 2.0 + SAME {
+                add(RingKey::AnnulusInner, inner.x, inner.y);
+            }
+            if outer.y < self.ring.thread_minor / 2.0 - SAME {
+                add(RingKey::AnnulusOuter, outer.x, outer.y);
             }
         }
         if self.ring.seat != SeatKind::Flush {

@@ -69,7 +69,8 @@ impl Notes<'_> {
         for (place, lug) in self.ring.lugs.iter().enumerate() {
             // Seen from behind, the end of a lug comes first.
             let start = from_index(lug.end_deg());
-            let (from, to) = (self.degrees(start), self.degrees(start + lug.extent_deg));
+            let end = (start + lug.extent_deg).rem_euclid(360.0);
+            let (from, to) = (self.degrees(start), self.degrees(end));
             lines.push(format!("{}: {from} to {to} ±{within}", place + 1));
         }
         if self.ring.sizes.lock_hole_diameter > 0.0 {

@@ -1,9 +1,7 @@
 //! The lug pattern on the sheet: the plan from the body side with lug numbers, section letter and lock hole.
 
 use crate::document::{Design, RingKey};
-use crate::drawing::dimension::{
-    Kind, Label, Leader, Size, Style, Terminator, Tolerance, leader,
-};
+use crate::drawing::dimension::{Kind, Label, Leader, Size, Style, Terminator, Tolerance, leader};
 use crate::drawing::free_room::Occupied;
 use crate::drawing::number::plain;
 use crate::drawing::plan_view::{CUT_OVERRUN, PlanOptions, plan_view};
@@ -190,7 +188,9 @@ impl RingPlan<'_> {
             occupied.leaves_room_for(note) && occupied.lets_pass(tip, *elbow)
         });
         let first = fitting.next();
-        first.or_else(|| notes.into_iter().next()).map(|(_, note)| note)
+        first
+            .or_else(|| notes.into_iter().next())
+            .map(|(_, note)| note)
     }
 
     fn note_at(&self, tip: Point, elbow: Point) -> Annotation {
@@ -210,10 +210,7 @@ impl RingPlan<'_> {
             .within(Tolerance::Deviations { upper, lower });
         let lines = vec![
             hole.label(self.style.mark),
-            Label::plain(format!(
-                "{through}, on Ø{}",
-                number(sizes.lock_hole_circle)
-            )),
+            Label::plain(format!("{through}, on Ø{}", number(sizes.lock_hole_circle))),
         ];
         leader(
             &Leader {

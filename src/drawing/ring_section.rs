@@ -119,12 +119,7 @@ impl RingSection<'_> {
 
     /// What the ring itself covers on paper, axis included.
     fn part_extent(&self) -> Option<Extent> {
-        let bounds = self
-            .evaluation
-            .parts
-            .as_ref()?
-            .through_lug
-            .bounding_box();
+        let bounds = self.evaluation.parts.as_ref()?.through_lug.bounding_box();
         let (low, high) = (self.on_paper(bounds.min), self.on_paper(bounds.max));
         Some(Extent {
             left: low.x,

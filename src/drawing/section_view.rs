@@ -22,6 +22,8 @@ pub struct SectionOptions {
     pub least_thread_gap_mm: f64,
     /// Distance of the hatch lines on paper, mm.
     pub hatch_spacing_mm: f64,
+    /// How far the axis runs past what is drawn, mm of the part.
+    pub axis_overrun_mm: f64,
 }
 
 impl SectionOptions {
@@ -34,11 +36,12 @@ impl SectionOptions {
             edges_behind: false,
             least_thread_gap_mm: 0.0,
             hatch_spacing_mm: 1.8,
+            axis_overrun_mm: AXIS_OVERRUN,
         }
     }
 }
 
-/// How far the axis runs past what is drawn, mm.
+/// How far the axis runs past what is drawn on screen, mm of the part.
 const AXIS_OVERRUN: f64 = 3.0;
 
 /// The half-section of a design; empty while the ring is not whole.
@@ -58,7 +61,10 @@ pub fn section_view(design: &Design, evaluation: &Evaluation, options: &SectionO
     }
     let extent = scene.bounds();
     if let Some(extent) = extent {
-        let (from, to) = (extent.left - AXIS_OVERRUN, extent.right + AXIS_OVERRUN);
+        let (from, to) = (
+            extent.left - options.axis_overrun_mm,
+            extent.right + options.axis_overrun_mm,
+        );
         scene.draw(
             Shape::Path(Path::line(
                 Point { x: from, y: 0.0 },

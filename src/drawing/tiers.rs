@@ -217,7 +217,9 @@ fn text_places(request: &Request, lines: &[f64], side: &Side, style: &Style) -> 
     let (low, high) = inside_mm(request, style);
     let mut places = Vec::new();
     if text <= high - low {
-        places.push(request.centre_mm());
+        // The middle of the span, moved off an arrowhead that only one end has.
+        let middle = request.centre_mm();
+        places.push(middle.min(high - text / 2.0).max(low + text / 2.0));
         places.extend(gap_places(request, lines, (low, high)));
     }
     let part_middle = side.part_low_mm.midpoint(side.part_high_mm);

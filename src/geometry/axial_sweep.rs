@@ -66,30 +66,7 @@ impl StepProfile {
             .filter(|step| step.to_z > step.from_z && step.radius > 0.0)
             .copied()
             .collect();
-        let mut ends: Vec<f64> = solid
-            .iter()
-            .flat_map(|step| [step.from_z, step.to_z])
-            .collect();
-        ends.sort_by(f64::total_cmp);
-        ends.dedup();
-        let mut merged: Vec<Step> = Vec::with_capacity(ends.len());
-        for pair in ends.windows(2) {
-            let [from_z, to_z] = *pair else { continue };
-            let radius = solid
-                .iter()
-                .filter(|step| step.from_z <= from_z && step.to_z >= to_z)
-                .map(|step| step.radius)
-                .reduce(f64::max)
-                .ok_or(StepError::Gap { from_z, to_z })?;
-            match merged.last_mut() {
-                Some(last) if (last.radius - radius).abs() <= 0.0 => last.to_z = to_z,
-                Some(_) | None => merged.push(Step {
-                    from_z,
-                    to_z,
-                    radius,
-                }),
-            }
-        }
+        let merged = merged(&solid)?;
         if merged.is_empty() {
             Err(StepError::Empty)
         } else {
@@ -168,6 +145,35 @@ impl StepProfile {
         }
         builder.close(tag)
     }
+}
+
+/// Cylinders end to end, the largest counting where several overlap.
+fn merged(solid: &[Step]) -> Result<Vec<Step>, StepError> {
+    let mut ends: Vec<f64> = solid
+        .iter()
+        .flat_map(|step| [step.from_z, step.to_z])
+        .collect();
+    ends.sort_by(f64::total_cmp);
+    ends.dedup();
+    let mut merged: Vec<Step> = Vec::with_capacity(ends.len());
+    for pair in ends.windows(2) {
+        let [from_z, to_z] = *pair else { continue };
+        let radius = solid
+            .iter()
+            .filter(|step| step.from_z <= from_z && step.to_z >= to_z)
+            .map(|step| step.radius)
+            .reduce(f64::max)
+            .ok_or(StepError::Gap { from_z, to_z })?;
+        match merged.last_mut() {
+            Some(last) if (last.radius - radius).abs() <= 0.0 => last.to_z = to_z,
+            Some(_) | None => merged.push(Step {
+                from_z,
+                to_z,
+                radius,
+            }),
+        }
+    }
+    Ok(merged)
 }
 
 #[cfg(test)]

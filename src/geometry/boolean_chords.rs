@@ -61,7 +61,13 @@ fn outline_of(contour: &Contour) -> Option<Outline> {
     let builder = points.fold(OutlineBuilder::start(first), |run, point| {
         run.line_to(point, ())
     });
-    builder.line_to(first, ()).closed_loop().ok()
+    // Chords of one circle cut at different places leave slivers beside each other.
+    let is_sliver = |outline: &Outline| outline.area() <= CHORD_TOLERANCE * outline.perimeter();
+    builder
+        .line_to(first, ())
+        .closed_loop()
+        .ok()
+        .filter(|outline| !is_sliver(outline))
 }
 
 #[cfg(test)]

@@ -19,6 +19,29 @@ pub(super) fn combined<A: Copy + PartialEq, B: Copy + PartialEq>(
     b: &Outline<B>,
     operation: Operation,
 ) -> Option<Region> {
+    let wanted = wanted_parts(a, b, operation);
+    let mut region = Region::default();
+    for run in strung(wanted)? {
+        let pieces: Vec<Piece<()>> = run.iter().map(|segment| Piece::new(*segment, ())).collect();
+        let is_outer = moments_of(&pieces).area > 0.0;
+        // What is too thin for an outline encloses nothing worth drawing.
+        if let Some(outline) = outline_of(&run) {
+            if is_outer {
+                region.outer.push(outline);
+            } else {
+                region.holes.push(outline);
+            }
+        }
+    }
+    is_possible(region.area(), a.area(), b.area(), operation).then_some(region)
+}
+
+/// The parts of both contours that bound the combination, each with its metal on the left.
+fn wanted_parts<A: Copy + PartialEq, B: Copy + PartialEq>(
+    a: &Outline<A>,
+    b: &Outline<B>,
+    operation: Operation,
+) -> Vec<Segment> {
     let mut wanted = Vec::new();
     for (segment, side) in parts(a.pieces_in_order(), b) {
         let is_wanted = match operation {
@@ -45,20 +68,7 @@ pub(super) fn combined<A: Copy + PartialEq, B: Copy + PartialEq>(
             | (_, Side::Along { .. }) => {}
         }
     }
-    let mut region = Region::default();
-    for run in strung(wanted)? {
-        let pieces: Vec<Piece<()>> = run.iter().map(|segment| Piece::new(*segment, ())).collect();
-        let is_outer = moments_of(&pieces).area > 0.0;
-        // What is too thin for an outline encloses nothing worth drawing.
-        if let Some(outline) = outline_of(&run) {
-            if is_outer {
-                region.outer.push(outline)
-            } else {
-                region.holes.push(outline)
-            }
-        }
-    }
-    is_possible(region.area(), a.area(), b.area(), operation).then_some(region)
+    wanted
 }
 
 fn is_possible(area: f64, area_a: f64, area_b: f64, operation: Operation) -> bool {
@@ -108,4 +118,26 @@ fn outline_of(run: &[Segment]) -> Option<Outline> {
             built.arc_to(part.b, part.bulge, ())
         });
     builder.closed_loop().ok()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_part_missing_or_too_many_is_seen() {
+        let corners =
+            [(0.0, 0.0), (2.0, 0.0), (2.0, 1.0), (0.0, 1.0)].map(|(x, y)| Point::new(x, y));
+        let sides: Vec<Segment> = (0..4)
+            .map(|index| Segment::line(corners[index], corners[(index + 1) % 4]))
+            .collect();
+        assert_eq!(strung(sides.clone()).unwrap().len(), 1);
+        assert!(strung(sides[1..].to_vec()).is_none());
+        let stray = Segment::line(Point::new(5.0, 5.0), Point::new(6.0, 5.0));
+        assert!(strung(sides.into_iter().chain([stray]).collect()).is_none());
+        assert!(is_possible(3.0, 4.0, 5.0, Operation::Intersection));
+        assert!(!is_possible(4.1, 4.0, 5.0, Operation::Intersection));
+        assert!(!is_possible(4.9, 4.0, 5.0, Operation::Union));
+        assert!(!is_possible(-0.1, 4.0, 4.0, Operation::Difference));
+    }
 }

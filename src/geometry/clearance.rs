@@ -3,7 +3,7 @@
 use super::closest::{Pair, closest};
 use super::piece::{Piece, bounds_of};
 use super::split::{Sides, sides};
-use super::{CONTACT, Outline, Path, Point, SHORTEST, Segment};
+use super::{BoundingBox, CONTACT, Outline, Path, Point, SHORTEST, Segment};
 
 pub use super::clearance_of_paths::clearance_of_paths;
 
@@ -224,11 +224,7 @@ impl Nearest {
 /// Box-pruned search over all pairs; both runs have at least one piece.
 pub(super) fn nearest_of<A, B>(first: &[Piece<A>], second: &[Piece<B>]) -> Nearest {
     let whole = bounds_of(second);
-    let mut best = Nearest {
-        first: 0,
-        second: 0,
-        pair: Pair::far(),
-    };
+    let mut best = likely_pair(first, second, whole);
     for (one, piece) in first.iter().enumerate() {
         if piece.bounds.gap_squared(whole) >= best.pair.square {
             continue;
@@ -251,6 +247,30 @@ pub(super) fn nearest_of<A, B>(first: &[Piece<A>], second: &[Piece<B>]) -> Neare
         }
     }
     best
+}
+
+/// A first guess: the piece nearest to the other's box, and the piece there nearest to it.
+fn likely_pair<A, B>(first: &[Piece<A>], second: &[Piece<B>], whole: BoundingBox) -> Nearest {
+    let one = least_index(first, |piece| piece.bounds.gap_squared(whole));
+    // The index is one of the run's own.
+    let beside = first[one].bounds;
+    let two = least_index(second, |piece| piece.bounds.gap_squared(beside));
+    Nearest {
+        first: one,
+        second: two,
+        pair: closest(&first[one].segment, &second[two].segment),
+    }
+}
+
+fn least_index<T>(pieces: &[Piece<T>], of: impl Fn(&Piece<T>) -> f64) -> usize {
+    let mut best = (0, f64::INFINITY);
+    for (index, piece) in pieces.iter().enumerate() {
+        let value = of(piece);
+        if value < best.1 {
+            best = (index, value);
+        }
+    }
+    best.0
 }
 
 fn relation_in_contact(of_a: Sides, of_b: Sides) -> Relation {

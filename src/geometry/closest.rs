@@ -24,16 +24,6 @@ impl Pair {
         }
     }
 
-    /// Farther than anything.
-    pub const fn far() -> Self {
-        let nowhere = Point::new(0.0, 0.0);
-        Self {
-            square: f64::INFINITY,
-            on_first: nowhere,
-            on_second: nowhere,
-        }
-    }
-
     fn offer(&mut self, on_first: Point, on_second: Point) {
         let other = Self::of(on_first, on_second);
         if other.square < self.square {
@@ -60,18 +50,18 @@ pub(super) fn closest(first: &Segment, second: &Segment) -> Pair {
     }
 }
 
-fn from_ends(first: &Segment, second: &Segment) -> Pair {
-    let mut best = Pair::of(first.a, second.nearest(first.a));
-    best.offer(first.b, second.nearest(first.b));
-    best.offer(first.nearest(second.a), second.a);
-    best.offer(first.nearest(second.b), second.b);
+fn from_ends(first: &Segment, one: Option<&Arc>, second: &Segment, two: Option<&Arc>) -> Pair {
+    let mut best = Pair::of(first.a, second.nearest_with(two, first.a));
+    best.offer(first.b, second.nearest_with(two, first.b));
+    best.offer(first.nearest_with(one, second.a), second.a);
+    best.offer(first.nearest_with(one, second.b), second.b);
     best
 }
 
 fn lines(first: &Segment, second: &Segment) -> Pair {
     match crossing_of_lines(first, second) {
         Some(place) => Pair::of(place, place),
-        None => from_ends(first, second),
+        None => from_ends(first, None, second, None),
     }
 }
 
@@ -79,8 +69,8 @@ fn line_and_arc(line: &Segment, curve: &Segment, arc: &Arc) -> Pair {
     if let Some(place) = crossings_of_line_and_arc(line, arc)[0] {
         return Pair::of(place, place);
     }
-    let mut best = from_ends(line, curve);
-    let foot = line.nearest(arc.centre);
+    let mut best = from_ends(line, None, curve, Some(arc));
+    let foot = line.nearest_with(None, arc.centre);
     if let Some(place) = arc.toward(foot).filter(|place| arc.covers(*place)) {
         best.offer(foot, place);
     }
@@ -91,7 +81,7 @@ fn arcs(first: &Segment, one: &Arc, second: &Segment, two: &Arc) -> Pair {
     if let Some(place) = crossings_of_arcs(one, two)[0] {
         return Pair::of(place, place);
     }
-    let mut best = from_ends(first, second);
+    let mut best = from_ends(first, Some(one), second, Some(two));
     let Some(unit) = (two.centre - one.centre).unit() else {
         return best;
     };

@@ -1,7 +1,7 @@
 //! The point of a piece that stands deepest inside a contour.
 
 use super::closest::Pair;
-use super::piece::{Piece, nearest_piece};
+use super::piece::{Piece, nearest_piece_from};
 use super::{CONTACT, Point, Segment};
 
 /// The depth found is short of the true one by at most this, mm.
@@ -24,10 +24,10 @@ pub(super) fn deepest<T: Copy>(
     known: Depth,
 ) -> Depth {
     let mut best = known;
-    let mut stack: Vec<Segment> = parts.collect();
-    while let Some(stretch) = stack.pop() {
+    let mut stack: Vec<(Segment, usize)> = parts.map(|part| (part, 0)).collect();
+    while let Some((stretch, likely)) = stack.pop() {
         let middle = stretch.midpoint();
-        let (index, _, square) = nearest_piece(contour, middle);
+        let (index, _, square) = nearest_piece_from(contour, middle, likely);
         let depth = square.sqrt();
         if depth > best.depth {
             best = Depth { depth, at: middle };
@@ -37,8 +37,8 @@ pub(super) fn deepest<T: Copy>(
         // The index is one of the contour's pieces.
         let highest = by_length.min(greatest_distance(&stretch, &contour[index].segment));
         if highest > best.depth + DEPTH_TOLERANCE {
-            stack.push(stretch.part(0.0, 0.5));
-            stack.push(stretch.part(0.5, 1.0));
+            stack.push((stretch.part(0.0, 0.5), index));
+            stack.push((stretch.part(0.5, 1.0), index));
         }
     }
     best

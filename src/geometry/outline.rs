@@ -175,6 +175,11 @@ impl<T: Copy + PartialEq> Outline<T> {
 /// crossing rule, and once more where the point lies between chord and arc.
 fn turns_round<T>(piece: &Piece<T>, point: Point) -> i32 {
     let Segment { a, b, bulge } = piece.segment;
+    // A piece wholly above, below or to the left adds nothing.
+    let BoundingBox { min, max } = piece.bounds;
+    if point.y < min.y || point.y > max.y || point.x > max.x {
+        return 0;
+    }
     let cross = (b - a).cross(point - a);
     // A point on the chord's own line counts to one side of it, the same for chord and arc.
     let is_on_left_side = b.y < a.y || (b.y <= a.y && b.x > a.x);

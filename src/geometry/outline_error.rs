@@ -30,7 +30,10 @@ pub enum OutlineError {
         pieces: usize,
     },
     /// Two pieces cross or touch.
-    #[error("the outline crosses itself at ({:.3}, {:.3}); the sizes that meet there contradict each other", at.x, at.y)]
+    #[error(
+        "the outline crosses itself at ({:.3}, {:.3}); the sizes that meet there contradict each other",
+        at.x, at.y
+    )]
     CrossesItself {
         /// The place.
         at: Point,

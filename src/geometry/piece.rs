@@ -68,8 +68,17 @@ pub(super) fn bounds_of<T>(pieces: &[Piece<T>]) -> BoundingBox {
 
 /// The piece nearest to a point: its index, the nearest place on it and the square of the distance.
 pub(super) fn nearest_piece<T>(pieces: &[Piece<T>], point: Point) -> (usize, Point, f64) {
+    nearest_piece_from(pieces, point, 0)
+}
+
+/// The same, faster where the piece `likely` is near.
+pub(super) fn nearest_piece_from<T>(
+    pieces: &[Piece<T>],
+    point: Point,
+    likely: usize,
+) -> (usize, Point, f64) {
     let mut best = (0, point, f64::INFINITY);
-    for (index, piece) in pieces.iter().enumerate() {
+    let mut offer = |index: usize, piece: &Piece<T>| {
         if piece.bounds.gap_squared_to(point) < best.2 {
             let foot = piece.segment.nearest(point);
             let square = (foot - point).dot(foot - point);
@@ -77,6 +86,23 @@ pub(super) fn nearest_piece<T>(pieces: &[Piece<T>], point: Point) -> (usize, Poi
                 best = (index, foot, square);
             }
         }
+    };
+    if let Some(piece) = pieces.get(likely) {
+        offer(likely, piece);
+    }
+    for (index, piece) in pieces.iter().enumerate() {
+        offer(index, piece);
     }
     best
+}
+
+/// Whether no piece comes nearer to a point than `least`.
+pub(super) fn is_clear<T>(pieces: &[Piece<T>], point: Point, least: f64) -> bool {
+    let square = least * least;
+    pieces.iter().all(|piece| {
+        piece.bounds.gap_squared_to(point) >= square || {
+            let step = piece.segment.nearest(point) - point;
+            step.dot(step) >= square
+        }
+    })
 }

@@ -26,8 +26,8 @@ pub struct Arc {
     pub centre: Point,
     /// Radius of the circle, mm.
     pub radius: f64,
-    /// Angle from `a` to `b`, positive counter-clockwise.
-    pub sweep_rad: f64,
+    /// Tangent of a quarter of its angle, positive counter-clockwise.
+    pub bulge: f64,
     /// Where it begins.
     pub a: Point,
     /// Where it ends.
@@ -39,7 +39,7 @@ impl Arc {
     #[must_use]
     pub fn covers(&self, on_circle: Point) -> bool {
         let side = (self.b - self.a).cross(on_circle - self.a);
-        if self.sweep_rad > 0.0 {
+        if self.bulge > 0.0 {
             side <= 0.0
         } else {
             side >= 0.0
@@ -105,7 +105,7 @@ impl Segment {
         Some(Arc {
             centre,
             radius,
-            sweep_rad: self.sweep_rad(),
+            bulge: self.bulge,
             a: self.a,
             b: self.b,
         })
@@ -152,15 +152,18 @@ impl Segment {
             return (from_a.dot(chord) / chord.dot(chord)).clamp(0.0, 1.0);
         }
         let half = 2.0 * self.bulge.atan();
-        let share = if half.abs() < FLAT {
+        let share = match self.arc() {
+            Some(arc) if half.abs() >= FLAT => {
+                let (start, there) = (self.a - arc.centre, point - arc.centre);
+                // From the middle, so that no end of half a turn falls on the other side of the cut of the angle.
+                let middle = start.rotated(half);
+                0.5 + 0.5 * middle.cross(there).atan2(middle.dot(there)) / half
+            }
             // By the foot on the chord: the angle would lose the digits that a large radius takes.
-            let foot = 2.0 * from_a.dot(chord) / chord.dot(chord) - 1.0;
-            0.5 + 0.5 * (foot * half.sin()).clamp(-1.0, 1.0).asin() / half
-        } else if from_a.dot(from_a) > 0.0 {
-            // The chord to the point turns away from the whole chord by half of the angle that is left.
-            1.0 + chord.cross(from_a).atan2(chord.dot(from_a)) / half
-        } else {
-            0.0
+            Some(_) | None => {
+                let foot = 2.0 * from_a.dot(chord) / chord.dot(chord) - 1.0;
+                0.5 + 0.5 * (foot * half.sin()).clamp(-1.0, 1.0).asin() / half
+            }
         };
         share.clamp(0.0, 1.0)
     }
@@ -206,7 +209,12 @@ impl Segment {
     /// The point of the piece nearest to `point`.
     #[must_use]
     pub fn nearest(&self, point: Point) -> Point {
-        if let Some(arc) = self.arc() {
+        self.nearest_with(self.arc().as_ref(), point)
+    }
+
+    /// The same where the circle under it is known already.
+    pub(super) fn nearest_with(&self, arc: Option<&Arc>, point: Point) -> Point {
+        if let Some(arc) = arc {
             return match arc.toward(point) {
                 Some(foot) if arc.covers(foot) => foot,
                 Some(_) => self.nearer_end(point),
@@ -257,7 +265,7 @@ impl Segment {
         if let Some(arc) = self.arc() {
             let cos_half = (1.0 - chord_tol / arc.radius).clamp(0.0, 1.0);
             let step = 2.0 * cos_half.acos();
-            let count = whole_steps(arc.sweep_rad.abs() / step);
+            let count = whole_steps(self.sweep_rad().abs() / step);
             for index in 1..count {
                 points.push(self.point_at(f64::from(index) / f64::from(count)));
             }
@@ -310,7 +318,7 @@ mod tests {
         for bulge in [1e-7, -1e-3, 0.2, -0.6, 1.0] {
             let curve = Segment::new(arc.a, arc.b, bulge);
             for share in [0.0, 1e-6, 0.3, 0.5, 0.99, 1.0] {
-                assert!((curve.share_of(curve.point_at(share)) - share).abs() < 1e-13);
+                assert!((curve.share_of(curve.point_at(share)) - share).abs() < 1e-14);
             }
         }
         let back = arc.reversed().part(0.3, 0.8);

@@ -44,47 +44,79 @@ pub(super) fn parts<A: Copy, B: Copy + PartialEq>(
     pieces: &[Piece<A>],
     other: &Outline<B>,
 ) -> Vec<(Segment, Side)> {
-    let mut found = Vec::with_capacity(2 * pieces.len());
+    let mut found: Vec<(Segment, Side)> = Vec::with_capacity(2 * pieces.len());
+    // Where a contour goes on without meeting the other, it stays on the side it was.
+    let mut has_met = true;
     for piece in pieces {
         let cuts = cuts_of(piece, other.pieces_in_order());
-        for pair in cuts.windows(2) {
+        has_met |= cuts.meets_start;
+        for pair in cuts.shares.windows(2) {
             let [from, to] = pair else { continue };
-            let part = if *from <= 0.0 && *to >= 1.0 {
+            let is_whole = *from <= 0.0 && *to >= 1.0;
+            let part = if is_whole {
                 piece.segment
             } else {
                 piece.segment.part(*from, *to)
             };
-            found.push((part, side_of(&part, other)));
+            let side = match found.last() {
+                Some((_, side)) if *from <= 0.0 && !has_met => *side,
+                Some(_) | None => side_of(&part, other),
+            };
+            found.push((part, side));
         }
+        has_met = cuts.meets_end;
     }
     found
 }
 
-/// Shares of the length at which a piece meets the others, with 0 and 1.
-fn cuts_of<A, B>(piece: &Piece<A>, others: &[Piece<B>]) -> Vec<f64> {
+/// Where a piece is to be cut.
+struct Cuts {
+    /// Shares of the length, with 0 and 1.
+    shares: Vec<f64>,
+    meets_start: bool,
+    meets_end: bool,
+}
+
+/// Where a piece meets the others.
+fn cuts_of<A, B>(piece: &Piece<A>, others: &[Piece<B>]) -> Cuts {
     let segment = &piece.segment;
-    let mut cuts = vec![0.0, 1.0];
+    let mut shares = vec![0.0, 1.0];
     for other in others {
         if piece.bounds.gap_squared(other.bounds) > CONTACT * CONTACT {
             continue;
         }
         let crossed = crossings(segment, &other.segment).into_iter().flatten();
-        cuts.extend(crossed.map(|place| segment.share_of(place)));
+        shares.extend(crossed.map(|place| segment.share_of(place)));
         for end in [other.segment.a, other.segment.b] {
             let foot = segment.nearest(end);
             if foot.distance(end) <= CONTACT {
-                cuts.push(segment.share_of(foot));
+                shares.push(segment.share_of(foot));
+            }
+        }
+        for (end, share) in [(segment.a, 0.0), (segment.b, 1.0)] {
+            if other.segment.nearest(end).distance(end) <= CONTACT {
+                shares.push(share);
             }
         }
     }
-    cuts.sort_by(f64::total_cmp);
+    shares.sort_by(f64::total_cmp);
     // Two cuts closer than contact leave nothing between them.
     let least = CONTACT / segment.length();
-    cuts.dedup_by(|next, kept| *next - *kept <= least);
-    if let Some(last) = cuts.last_mut() {
+    let meets_start = shares.get(1).is_some_and(|share| *share <= least);
+    let meets_end = shares
+        .iter()
+        .rev()
+        .nth(1)
+        .is_some_and(|share| *share >= 1.0 - least);
+    shares.dedup_by(|next, kept| *next - *kept <= least);
+    if let Some(last) = shares.last_mut() {
         *last = 1.0;
     }
-    cuts
+    Cuts {
+        shares,
+        meets_start,
+        meets_end,
+    }
 }
 
 fn side_of<B: Copy + PartialEq>(part: &Segment, other: &Outline<B>) -> Side {

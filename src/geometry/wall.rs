@@ -8,7 +8,7 @@
 //! corner never touches at opposite points. Pieces that close up at more than [`STEEPEST_TAPER`] form a corner, with
 //! or without a chamfer or a fillet between them, and not a wall.
 
-use super::piece::nearest_piece;
+use super::piece::is_clear;
 use super::{CONTACT, Outline, Point, wall_pairs, wall_taper};
 
 /// Two sides closing up at more than this are a corner or a chamfered edge, radians (40 degrees: thinner than any
@@ -90,10 +90,10 @@ impl<T: Copy + PartialEq> Search<'_, T> {
         let Some((tag_a, tag_b)) = pairs.find(|(one, two)| (self.is_region)(*one, *two)) else {
             return;
         };
-        let (_, _, square) = nearest_piece(self.outline.pieces_in_order(), centre);
         // A disc found by halving is known to about a millionth of its size.
         let least = thickness / 2.0 * (1.0 - 1e-6) - CONTACT;
-        if square >= least * least && self.outline.contains(centre) {
+        if is_clear(self.outline.pieces_in_order(), centre, least) && self.outline.contains(centre)
+        {
             self.best = Some(Wall {
                 thickness,
                 a,

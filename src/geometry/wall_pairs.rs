@@ -187,32 +187,33 @@ fn two_arcs<T: Copy + PartialEq>(
     (second, two): (&Piece<T>, &Arc),
 ) {
     let between = two.centre - one.centre;
-    let is_concentric = between.norm() <= CONTACT;
-    let directions = if is_concentric {
-        middle_of_shared(first, second, one.centre)
-            .into_iter()
-            .collect()
-    } else {
-        between
-            .unit()
-            .into_iter()
-            .flat_map(|unit| [unit, -unit])
-            .collect::<Vec<_>>()
-    };
-    for unit in directions {
-        let a = one.centre + unit * one.radius;
-        for turned in if is_concentric {
-            &[1.0][..]
-        } else {
-            &[1.0, -1.0]
-        } {
-            let b = two.centre + unit * (turned * two.radius);
-            if one.covers(a) && two.covers(b) {
-                offer(search, (first, a), (second, b));
-            }
+    if between.norm() <= CONTACT {
+        concentric_arcs(search, (first, one), (second, two));
+        return;
+    }
+    let Some(unit) = between.unit() else { return };
+    for (side, other) in [(1.0, 1.0), (1.0, -1.0), (-1.0, 1.0), (-1.0, -1.0)] {
+        let a = one.centre + unit * (side * one.radius);
+        let b = two.centre + unit * (other * two.radius);
+        if one.covers(a) && two.covers(b) {
+            offer(search, (first, a), (second, b));
         }
     }
-    if is_concentric && (one.radius - two.radius).abs() <= CONTACT {
+}
+
+fn concentric_arcs<T: Copy + PartialEq>(
+    search: &mut Search<'_, T>,
+    (first, one): (&Piece<T>, &Arc),
+    (second, two): (&Piece<T>, &Arc),
+) {
+    if let Some(unit) = middle_of_shared(first, second, one.centre) {
+        let (a, b) = (
+            one.centre + unit * one.radius,
+            two.centre + unit * two.radius,
+        );
+        offer(search, (first, a), (second, b));
+    }
+    if (one.radius - two.radius).abs() <= CONTACT {
         // Two arcs of one circle: across its centre.
         for end in [one.a, one.b, two.a, two.b, first.segment.midpoint()] {
             let opposite = one.centre - (end - one.centre);

@@ -52,7 +52,7 @@ fn round_nose<T: Copy + PartialEq>(search: &mut Search<'_, T>, pieces: &[Piece<T
     let segment = &pieces[index].segment;
     let Some(arc) = segment.arc() else { return };
     let least_turn = std::f64::consts::PI - STEEPEST_TAPER;
-    if arc.sweep_rad < least_turn - CONTACT {
+    if segment.sweep_rad() < least_turn - CONTACT {
         return;
     }
     let [before, after] = Flank {
@@ -113,35 +113,11 @@ fn last_free_disc<T: Copy + PartialEq>(
     side: usize,
     width: f64,
 ) {
-    let segment = &pieces[flank.index].segment;
+    let length = pieces[flank.index].segment.length();
     let disc_at = |away: f64| free_disc(pieces, flank, side, flank.share(away));
-    let mut blocked = 0.0;
-    if disc_at(blocked).is_some() {
-        // The disc runs on past this end, so it is not the last.
+    let Some(free) = first_free(disc_at, width / (8.0 * length)) else {
         return;
-    }
-    let mut away = width / (8.0 * segment.length());
-    let mut free = loop {
-        if let Some(disc) = disc_at(away.min(1.0)) {
-            break disc;
-        }
-        if away >= 1.0 {
-            return;
-        }
-        blocked = away;
-        away *= 2.0;
     };
-    let mut open = away.min(1.0);
-    for _ in 0..HALVINGS {
-        let middle = f64::midpoint(blocked, open);
-        match disc_at(middle) {
-            Some(disc) => {
-                free = disc;
-                open = middle;
-            }
-            None => blocked = middle,
-        }
-    }
     let touch = pieces[side].segment.nearest(free.centre);
     let (one, two) = ((free.at - free.centre).unit(), (touch - free.centre).unit());
     let Some((one, two)) = one.zip(two) else {
@@ -156,6 +132,34 @@ fn last_free_disc<T: Copy + PartialEq>(
             2.0 * free.radius,
         );
     }
+}
+
+/// The free disc nearest to the end, looked for in steps that double and then by halving; `None` where there is none,
+/// or where the disc at the end itself is free, so that the taper runs on past it.
+fn first_free(disc_at: impl Fn(f64) -> Option<Disc>, step: f64) -> Option<Disc> {
+    let mut blocked = 0.0;
+    if disc_at(blocked).is_some() {
+        return None;
+    }
+    let mut open = step.min(1.0);
+    let mut free = disc_at(open);
+    while free.is_none() && open < 1.0 {
+        blocked = open;
+        open = (2.0 * open).min(1.0);
+        free = disc_at(open);
+    }
+    let mut free = free?;
+    for _ in 0..HALVINGS {
+        let middle = f64::midpoint(blocked, open);
+        match disc_at(middle) {
+            Some(disc) => {
+                free = disc;
+                open = middle;
+            }
+            None => blocked = middle,
+        }
+    }
+    Some(free)
 }
 
 /// The disc that touches the flank at a share of its length and the side, if no other piece is in its way.
@@ -201,7 +205,7 @@ fn touching_radius(at: Point, normal: Point, segment: &Segment) -> f64 {
         Some(arc) => {
             let arm = at - arc.centre;
             // Inside a convex arc the centres are radius less disc apart, outside a concave one both together.
-            let signed = if arc.sweep_rad > 0.0 {
+            let signed = if arc.bulge > 0.0 {
                 arc.radius
             } else {
                 -arc.radius

@@ -22,7 +22,7 @@ mod tolerances;
 pub use derive::derive;
 pub use envelopes::parts_of;
 pub use feature::{BodyPart, Feature, LensPart};
-pub use flank::lug_intrusion;
+pub use flank::{lug_intrusion, most_in};
 pub use parts::Parts;
 pub use plan::{Hole, Plan, gaps_between};
 pub use resolved::{Derivation, DimensionState, PinUse, Refusal, ResolvedRing, Twist};

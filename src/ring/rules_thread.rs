@@ -79,7 +79,7 @@ fn entry_chamfer(rules: &Rules, thread: &FemaleThread) -> Term {
         && fillet.value() > 0.0
     {
         let major = Term::named("thread major diameter", thread.major, Unit::Mm);
-        let minor = Term::named("thread minor diameter", thread.minor, Unit::Mm);
+        let minor = minor_diameter(thread);
         chamfer = chamfer.max((major - minor) / 2.0 + fillet);
     }
     if let Ok(run_out) = rules.lens(LensField::ThreadRunOut) {
@@ -134,7 +134,10 @@ fn pressed(rules: &mut Rules, thread: &Result<FemaleThread, Missing>) {
     rules.settle(RingKey::SpigotLength, spigot);
     let thickness = lip_thickness_pressed(rules);
     rules.settle(RingKey::LipThickness, thickness);
-    let bore = lip_bore_pressed(rules);
+    let bore = match thread {
+        Ok(thread) => lip_bore_pressed(rules, thread),
+        Err(missing) => Err(missing.clone()),
+    };
     rules.settle(RingKey::LipBore, bore);
 }
 
@@ -231,7 +234,7 @@ fn ray_cone_at(rules: &Rules, depth: Term) -> Option<Term> {
     (from_image.value() > 0.0).then(|| 2.0 * cone.radius_at(from_image))
 }
 
-fn lip_bore_pressed(rules: &Rules) -> Worked {
+fn lip_bore_pressed(rules: &Rules, thread: &FemaleThread) -> Worked {
     let (circle, pin) = both(
         rules.lens(LensField::PinCircle),
         rules.lens(LensField::PinDiameter),
@@ -249,12 +252,26 @@ fn lip_bore_pressed(rules: &Rules) -> Worked {
             bore = bore.max(cone);
         }
     }
-    Ok(bore)
+    // A wider cone would leave no lip at all, and no shape in which to show what is wrong.
+    Ok(bore.min(minor_diameter(thread)))
+}
+
+fn minor_diameter(thread: &FemaleThread) -> Term {
+    Term::named("thread minor diameter", thread.minor, Unit::Mm)
+}
+
+/// Behind the lugs; longer where a seat sunk behind the flange would leave the thread too few turns.
+fn spigot_without_lip(rules: &Rules, thread: &Result<FemaleThread, Missing>) -> Worked {
+    let (lugs, height) = both(behind_lugs(rules), rules.size(RingKey::SeatHeight))?;
+    let thread = thread.as_ref().map_err(Clone::clone)?;
+    let turns = rules.limit(LimitKey::ThreadTurns) * thread.pitch.clone();
+    let needed = rules.size(RingKey::ThreadChamfer)? + turns - height;
+    Ok(within_free_depth(rules, lugs.max(needed)))
 }
 
 /// Without a lip: the thread runs through, or it ends blind with a relief before a bore.
 fn without_lip(rules: &mut Rules, thread: &Result<FemaleThread, Missing>) {
-    let spigot = behind_lugs(rules).map(|length| within_free_depth(rules, length));
+    let spigot = spigot_without_lip(rules, thread);
     rules.settle(RingKey::SpigotLength, spigot);
     let whole = both(
         rules.size(RingKey::SeatHeight),
@@ -320,7 +337,7 @@ fn blind_thread(
 }
 
 fn bore_without_lip(rules: &Rules, thread: &FemaleThread) -> Worked {
-    let minor = Term::named("thread minor diameter", thread.minor, Unit::Mm);
+    let minor = minor_diameter(thread);
     if rules.runs_through {
         return Ok(minor);
     }
@@ -405,11 +422,7 @@ fn annulus_sizes(
         return Ok(None);
     }
     let inner = (circle - pin - 2.0 * ANNULUS_GAP).max(bore);
-    Ok(Some([
-        inner,
-        outer.min(Term::named("thread minor diameter", thread.minor, Unit::Mm)),
-        depth,
-    ]))
+    Ok(Some([inner, outer.min(minor_diameter(thread)), depth]))
 }
 
 fn rear_bore(rules: &Rules) -> Worked {
@@ -419,7 +432,11 @@ fn rear_bore(rules: &Rules) -> Worked {
     )?;
     let end = rules.size(RingKey::SeatHeight)? + spigot;
     Ok(match ray_cone_at(rules, end) {
-        Some(cone) if !rules.runs_through => bore.max(cone),
+        // A cone wider than the nose would leave no metal, and no shape in which to show what is wrong.
+        Some(cone) if !rules.runs_through => {
+            let nose = rules.size(RingKey::NoseDiameter)?;
+            bore.max(cone.min(nose - 2.0 * rules.limit(LimitKey::WallCaution)))
+        }
         _ => bore,
     })
 }

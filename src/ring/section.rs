@@ -268,8 +268,14 @@ fn spigot(ring: &ResolvedRing, at: &Stations, lug: bool, mut pen: Pen) -> Pen {
 fn inside(ring: &ResolvedRing, at: &Stations, mut pen: Pen) -> Pen {
     if !ring.thread_runs_through {
         pen = pen.line_to(Point::new(at.lip_rear, at.lip), Feature::RearBore);
-        pen = pen.line_to(Point::new(at.lip_face, at.lip), Feature::LipBore);
-        pen = annulus(ring, at, pen);
+        let pocket = Pocket::of(ring, at);
+        // A pocket open to the bore ends it at its floor.
+        let opening = pocket.as_ref().filter(|pocket| pocket.inner <= at.lip);
+        let bore_end = opening.map_or(at.lip_face, |pocket| pocket.floor);
+        pen = pen.line_to(Point::new(bore_end, at.lip), Feature::LipBore);
+        if let Some(pocket) = &pocket {
+            pen = pocket.draw(at, pen);
+        }
         let chamber = if at.relief_end >= at.lip_face {
             at.relief
         } else {
@@ -287,27 +293,35 @@ fn inside(ring: &ResolvedRing, at: &Stations, mut pen: Pen) -> Pen {
     pen
 }
 
-/// The pocket that leaves a pin free, where it stands clear of bore and chamber.
-fn annulus(ring: &ResolvedRing, at: &Stations, mut pen: Pen) -> Pen {
-    let sizes = &ring.sizes;
-    let floor = at.seat + sizes.annulus_depth;
-    let (inner, outer) = (
-        sizes.annulus_inner / 2.0,
-        (sizes.annulus_outer / 2.0).min(at.thread),
-    );
-    if floor <= at.lip_face + LEAST
-        || floor >= at.nose - LEAST
-        || outer <= inner + LEAST
-        || outer <= at.lip + LEAST
-    {
-        return pen;
+/// The pocket that leaves a pin free: its floor along the axis and the radii of its walls, mm.
+struct Pocket {
+    floor: f64,
+    inner: f64,
+    outer: f64,
+}
+
+impl Pocket {
+    /// The pocket, where it stands clear of bore and chamber.
+    fn of(ring: &ResolvedRing, at: &Stations) -> Option<Self> {
+        let sizes = &ring.sizes;
+        let pocket = Self {
+            floor: at.seat + sizes.annulus_depth,
+            inner: (sizes.annulus_inner / 2.0).max(at.lip),
+            outer: (sizes.annulus_outer / 2.0).min(at.thread),
+        };
+        let is_drawn = pocket.floor > at.lip_face + LEAST
+            && pocket.floor < at.nose - LEAST
+            && pocket.outer > pocket.inner + LEAST;
+        is_drawn.then_some(pocket)
     }
-    let inner = inner.max(at.lip);
-    if inner > at.lip {
-        pen = pen.line_to(Point::new(at.lip_face, inner), Feature::LipFace);
+
+    /// From the lip bore round the pocket to the lip face outside it.
+    fn draw(&self, at: &Stations, mut pen: Pen) -> Pen {
+        if self.inner > at.lip {
+            pen = pen.line_to(Point::new(at.lip_face, self.inner), Feature::LipFace);
+            pen = pen.line_to(Point::new(self.floor, self.inner), Feature::AnnulusSide);
+        }
+        pen = pen.line_to(Point::new(self.floor, self.outer), Feature::AnnulusFloor);
+        pen.line_to(Point::new(at.lip_face, self.outer), Feature::AnnulusSide)
     }
-    pen = pen.line_to(Point::new(floor, inner), Feature::AnnulusSide);
-    pen = pen.line_to(Point::new(floor, outer), Feature::AnnulusFloor);
-    pen = pen.line_to(Point::new(at.lip_face, outer), Feature::AnnulusSide);
-    pen
 }

@@ -167,33 +167,32 @@ impl AnnularSector {
         let arc = (self.interval.extent_rad - 2.0 * outer.angle).max(0.0);
         let inner_arc = (self.interval.extent_rad - 2.0 * inner.angle).max(0.0);
         let flank = |clock: f64, corner: &Corner| plan_point(corner.on_flank, clock);
-        let place = |clock: f64, radius: f64| plan_point(radius, clock);
         let origin = Point::default();
+        let edge = SectorEdge::Corner;
         // Clockwise on the clock, so arcs about the axis run with a negative sweep; corners too.
         let builder = OutlineBuilder::start(flank(start, &outer))
             .arc_to(
-                place(start + outer.angle, self.outer),
+                plan_point(self.outer, start + outer.angle),
                 -outer.bulge,
-                SectorEdge::Corner,
+                edge,
             )
             .arc_about(origin, -arc, SectorEdge::Outer)
-            .arc_to(flank(end, &outer), -outer.bulge, SectorEdge::Corner)
+            .arc_to(flank(end, &outer), -outer.bulge, edge)
             .line_to(flank(end, &inner), SectorEdge::End);
-        let outline = if self.inner > 0.0 {
-            builder
-                .arc_to(
-                    place(end - inner.angle, self.inner),
-                    -inner.bulge,
-                    SectorEdge::Corner,
-                )
-                .arc_about(origin, inner_arc, SectorEdge::Inner)
-                .arc_to(flank(start, &inner), -inner.bulge, SectorEdge::Corner)
-                .close(SectorEdge::Start)?
-        } else {
-            builder
+        if self.inner <= 0.0 {
+            return Ok(builder
                 .line_to(origin, SectorEdge::End)
-                .close(SectorEdge::Start)?
-        };
+                .close(SectorEdge::Start)?);
+        }
+        let outline = builder
+            .arc_to(
+                plan_point(self.inner, end - inner.angle),
+                -inner.bulge,
+                edge,
+            )
+            .arc_about(origin, inner_arc, SectorEdge::Inner)
+            .arc_to(flank(start, &inner), -inner.bulge, edge)
+            .close(SectorEdge::Start)?;
         Ok(outline)
     }
 

@@ -109,10 +109,13 @@ proptest! {
         let corners: Vec<Point> = two.pieces().map(|(segment, ())| segment.a).collect();
         let Ok(path) = Path::straight(corners, ()) else { return Ok(()) };
         let found = clearance_to_path(&one, &path);
+        let on_path = |ends: &[Point], step: u32| {
+            ends[0] + (ends[1] - ends[0]) * (f64::from(step) / 100.0)
+        };
         let walked = path
             .flattened(0.1)
             .windows(2)
-            .flat_map(|ends| (0..=100).map(|step| ends[0] + (ends[1] - ends[0]) * (f64::from(step) / 100.0)).collect::<Vec<_>>())
+            .flat_map(|ends| (0..=100).map(|step| on_path(ends, step)).collect::<Vec<_>>())
             .map(|place| one.nearest(place).2)
             .fold(f64::INFINITY, f64::min);
         prop_assert!(found.distance <= walked + 1e-9);

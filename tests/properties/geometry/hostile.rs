@@ -47,7 +47,6 @@ fn vertices_of(outline: &Outline) -> Vertices {
 /// One outline of a class, if the gate lets it through.
 fn hostile(random: &mut Random, class: u64) -> Option<Outline> {
     match class {
-        // Crossing itself at random; a star; a ring; a lug.
         0 => {
             let count = 3 + random.below(8);
             built(&random_vertices(random, count, 10.0))
@@ -67,39 +66,10 @@ fn hostile(random: &mut Random, class: u64) -> Option<Outline> {
                 random.between(0.0, 2.0),
             )
         }
-        // No thickness; slivers; doubled vertices; the same shape backward.
-        4 => {
-            let width = random.between(1.0, 5.0);
-            polygon(
-                &[(0.0, 1.0), (width, 1.0), (width, 1.0), (0.0, 1.0)]
-                    .map(|(x, y)| Point::new(x, y)),
-            )
-        }
-        5 => {
-            let thin = 10_f64.powf(random.between(-12.0, -4.0));
-            polygon(
-                &[(0.0, 0.0), (9.0, 0.0), (9.0, thin), (0.0, thin)].map(|(x, y)| Point::new(x, y)),
-            )
-        }
-        6 => {
-            let mut vertices = vertices_of(&star(random, Point::default(), 6.0, 9)?);
-            let index = usize::try_from(random.below(9)).unwrap();
-            let (place, bulge) = vertices[index];
-            let off = 10_f64.powf(random.between(-16.0, -5.0));
-            vertices.insert(index + 1, (place + Point::new(off, -off), bulge));
-            vertices[index].1 = 0.0;
-            built(&vertices)
-        }
-        7 => {
-            let outline = star(random, Point::default(), 6.0, 9)?;
-            let mut vertices = vertices_of(&outline);
-            vertices.reverse();
-            for vertex in &mut vertices {
-                vertex.1 = 0.0;
-            }
-            built(&vertices)
-        }
-        // Hardly any vertices; huge and tiny; on a grid; not numbers.
+        4 => without_thickness(random),
+        5 => sliver(random),
+        6 => doubled_vertex(random),
+        7 => run_backward(random),
         8 => {
             let count = random.below(3);
             built(&random_vertices(random, count, 10.0))
@@ -109,30 +79,65 @@ fn hostile(random: &mut Random, class: u64) -> Option<Outline> {
             let count = 3 + random.below(4);
             built(&random_vertices(random, count, size))
         }
-        10 => {
-            let count = 3 + random.below(5);
-            let vertices = random_vertices(random, count, 4.0);
-            built(
-                &vertices
-                    .iter()
-                    .map(|(p, _)| (Point::new(p.x.round(), p.y.round()), 0.0))
-                    .collect(),
-            )
-        }
-        _ => {
-            let count = 3 + random.below(5);
-            let mut vertices = random_vertices(random, count, 10.0);
-            let bad = [f64::NAN, f64::INFINITY, -f64::INFINITY, 1e308, -1e308];
-            let value = bad[usize::try_from(random.below(5)).unwrap()];
-            let index = usize::try_from(random.below(count)).unwrap();
-            match random.below(3) {
-                0 => vertices[index].0.x = value,
-                1 => vertices[index].0.y = value,
-                _ => vertices[index].1 = value,
-            }
-            built(&vertices)
-        }
+        10 => on_a_grid(random),
+        _ => with_a_bad_number(random),
     }
+}
+
+fn corners(corners: [(f64, f64); 4]) -> Option<Outline> {
+    polygon(&corners.map(|(x, y)| Point::new(x, y)))
+}
+
+fn without_thickness(random: &mut Random) -> Option<Outline> {
+    let width = random.between(1.0, 5.0);
+    corners([(0.0, 1.0), (width, 1.0), (width, 1.0), (0.0, 1.0)])
+}
+
+fn sliver(random: &mut Random) -> Option<Outline> {
+    let thin = 10_f64.powf(random.between(-12.0, -4.0));
+    corners([(0.0, 0.0), (9.0, 0.0), (9.0, thin), (0.0, thin)])
+}
+
+fn doubled_vertex(random: &mut Random) -> Option<Outline> {
+    let mut vertices = vertices_of(&star(random, Point::default(), 6.0, 9)?);
+    let index = usize::try_from(random.below(9)).unwrap();
+    let (place, bulge) = vertices[index];
+    let off = 10_f64.powf(random.between(-16.0, -5.0));
+    vertices.insert(index + 1, (place + Point::new(off, -off), bulge));
+    vertices[index].1 = 0.0;
+    built(&vertices)
+}
+
+fn run_backward(random: &mut Random) -> Option<Outline> {
+    let mut vertices = vertices_of(&star(random, Point::default(), 6.0, 9)?);
+    vertices.reverse();
+    for vertex in &mut vertices {
+        vertex.1 = 0.0;
+    }
+    built(&vertices)
+}
+
+fn on_a_grid(random: &mut Random) -> Option<Outline> {
+    let count = 3 + random.below(5);
+    let mut vertices = random_vertices(random, count, 4.0);
+    for (place, bulge) in &mut vertices {
+        (*place, *bulge) = (Point::new(place.x.round(), place.y.round()), 0.0);
+    }
+    built(&vertices)
+}
+
+fn with_a_bad_number(random: &mut Random) -> Option<Outline> {
+    let count = 3 + random.below(5);
+    let mut vertices = random_vertices(random, count, 10.0);
+    let bad = [f64::NAN, f64::INFINITY, -f64::INFINITY, 1e308, -1e308];
+    let value = bad[usize::try_from(random.below(5)).unwrap()];
+    let index = usize::try_from(random.below(count)).unwrap();
+    match random.below(3) {
+        0 => vertices[index].0.x = value,
+        1 => vertices[index].0.y = value,
+        _ => vertices[index].1 = value,
+    }
+    built(&vertices)
 }
 
 fn assert_sound(one: &Outline, two: &Outline) {
@@ -179,8 +184,7 @@ fn ten_thousand_hostile_shapes() {
         if let Ok(solid) = revolve(&one) {
             assert!(solid.volume > 0.0 && solid.surface > 0.0 && solid.moment.is_finite());
         }
-        let corners = two.flattened(0.1);
-        if let Ok(path) = Path::straight(corners, ()) {
+        if let Ok(path) = Path::straight(two.flattened(0.1), ()) {
             assert!(clearance_to_path(&one, &path).distance.is_finite());
         }
     }

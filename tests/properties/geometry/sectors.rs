@@ -73,23 +73,19 @@ proptest! {
         fixed in prop::collection::vec(narrow(), 1..4),
         twist in -3.0..3.0_f64,
     ) {
-        match first_contact(&moving, &fixed, twist) {
-            Some(contact) => {
-                prop_assert!(contact.turn_rad.abs() <= twist.abs());
-                let start = engaged_rad(&moving, &fixed, 0.0);
-                if start <= 0.0 {
-                    for step in 0..20 {
-                        let turn = contact.turn_rad * f64::from(step) / 20.0;
-                        prop_assert!(engaged_rad(&moving, &fixed, turn) < 1e-9);
-                    }
-                    let past = contact.turn_rad + 1e-4_f64.copysign(twist);
-                    prop_assert!(engaged_rad(&moving, &fixed, past) > 0.5e-4);
-                }
+        let Some(contact) = first_contact(&moving, &fixed, twist) else {
+            let all: Vec<Interval> = moving.iter().map(|part| swept(*part, twist)).collect();
+            prop_assert!(overlap_length(&all, &fixed) < 1e-9);
+            return Ok(());
+        };
+        prop_assert!(contact.turn_rad.abs() <= twist.abs());
+        if engaged_rad(&moving, &fixed, 0.0) <= 0.0 {
+            for step in 0..20 {
+                let turn = contact.turn_rad * f64::from(step) / 20.0;
+                prop_assert!(engaged_rad(&moving, &fixed, turn) < 1e-9);
             }
-            None => {
-                let all: Vec<Interval> = moving.iter().map(|part| swept(*part, twist)).collect();
-                prop_assert!(overlap_length(&all, &fixed) < 1e-9);
-            }
+            let past = contact.turn_rad + 1e-4_f64.copysign(twist);
+            prop_assert!(engaged_rad(&moving, &fixed, past) > 0.5e-4);
         }
     }
 

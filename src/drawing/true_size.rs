@@ -20,6 +20,9 @@ const TITLE_ROOM: f64 = 6.0;
 /// Distance of the section's hatch lines, mm.
 const HATCH: f64 = 1.8;
 
+/// How far the axis runs past the section, mm.
+const AXIS_OVERRUN: f64 = 3.0;
+
 const STYLE: Style = Style {
     height_mm: 3.5,
     mark: DecimalMark::Point,
@@ -48,6 +51,7 @@ pub fn true_size(design: &Design, evaluation: &Evaluation, sheet: &Scene) -> Sce
             // At true size the thread is drawn where it is.
             least_thread_gap_mm: 0.0,
             hatch_spacing_mm: HATCH,
+            axis_overrun_mm: AXIS_OVERRUN,
         },
     );
     let behind = titled(plan(Side::Body), "From the body side, true size");

@@ -139,7 +139,7 @@ fn boss(cx: &Context, turning: &Turning) -> Finding {
     })
 }
 
-/// A smaller flange; where that would leave no flange, a thinner plate.
+/// A smaller flange; where that would uncover the lock pin or leave too little bearing, a thinner plate.
 fn plate_remedy(cx: &Context, turning: &Turning) -> Remedy {
     let sizes = &cx.ring.sizes;
     let carried = match cx.ring.seat {
@@ -149,16 +149,34 @@ fn plate_remedy(cx: &Context, turning: &Turning) -> Remedy {
         }
     };
     let flange = turning.inner.value() - 2.0 * cx.limits().turning_radial_caution;
-    if flange > carried + 2.0 * LEAST_STEP_MM {
+    let is_flange = flange > carried + 2.0 * LEAST_STEP_MM;
+    if is_flange && flange >= least_flange(cx) {
         return Remedy::dimension(RingKey::FlangeDiameter, flange);
     }
     let plate = turning.rear.value() - cx.limits().turning_axial_caution;
     if plate >= cx.limits().seat_proud_least && cx.ring.seat != SeatKind::Counterbore {
         return Remedy::dimension(RingKey::PlateThickness, plate);
     }
+    if is_flange {
+        return Remedy::dimension(RingKey::FlangeDiameter, flange);
+    }
     Remedy::words(
         "neither a smaller flange nor a thinner plate clears the aperture ring: measure where it turns again",
     )
+}
+
+/// The flange that still bears on the body and still covers the lock hole, mm.
+fn least_flange(cx: &Context) -> f64 {
+    let (body, limits, sizes) = (&cx.design.body, cx.limits(), &cx.ring.sizes);
+    let bears = body.flange_inner.number().map_or(0.0, |inner| {
+        inner + 2.0 * (limits.flange_bearing_clash + sizes.edge_break)
+    });
+    let covers = if body.lock_pin == Presence::Present {
+        sizes.lock_hole_circle + sizes.lock_hole_diameter + 2.0 * limits.hole_rim_clash
+    } else {
+        0.0
+    };
+    bears.max(covers)
 }
 
 fn axial(cx: &Context, working: Working) -> Finding {
@@ -227,7 +245,8 @@ mod tests {
             (0.1, Severity::Clash),
             (-0.4, Severity::Clash),
         ] {
-            let design = low_ring(ahead);
+            let mut design = low_ring(ahead);
+            design.body.lock_pin = Presence::Absent;
             let finding = judged(check, &design);
             assert_eq!(finding.severity, severity, "{}", finding.message);
             if severity != Severity::Ok {
@@ -239,6 +258,18 @@ mod tests {
                 );
             }
         }
+    }
+
+    /// A flange of 59 would uncover the hole on a circle of 59.
+    #[test]
+    fn where_the_lock_pin_needs_the_flange_the_plate_gives_way() {
+        let design = low_ring(0.2);
+        let cured = cured(&design, &judged(check, &design));
+        assert_eq!(judged(check, &cured).severity, Severity::Ok);
+        let sizes = &cured.ring.dimensions;
+        let flange = &design.ring.dimensions.flange_diameter;
+        assert_eq!(&sizes.flange_diameter, flange);
+        assert!(!sizes.plate_thickness.value.is_derived());
     }
 
     #[test]

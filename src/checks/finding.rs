@@ -65,13 +65,16 @@ macro_rules! finding_keys {
 finding_keys! {
     Register = "register", "Register", "Is the seat as high as the two registers ask, and can it stand there?";
     AssumedValues = "assumed-values", "Assumed values", "Which values has nobody measured, and which unknown ones stop the ring?";
-    LipThickness = "lip-thickness", "Lip thickness", "Is the lip thick enough?";
+    LipThickness = "lip-thickness", "Lip thickness", "Is the lip thick enough, and does it bear the pin?";
     PinLanding = "pin-landing", "Pin landing", "Does the lip cover the whole pin circle, with margin?";
     PinTravel = "pin-travel", "Pin travel", "Does the lip stop the pin between fully stopped down and its bottom?";
     ThreadBottoming = "thread-bottoming", "Thread bottoming", "Does the male thread end before the ring stops it?";
     ThreadEngagement = "thread-engagement", "Thread engagement", "Do enough full turns engage?";
     Relief = "relief", "Thread relief", "Is the relief wide and deep enough to stop the tool in?";
     ThinWall = "thin-wall", "Thin wall", "Is the thinnest wall thick enough?";
+    FlangeStrength = "flange-strength", "Flange strength", "Does the plate bear the lens, handled hard?";
+    LugStrength = "lug-strength", "Lug strength", "Does a single lug bear the lens, handled hard?";
+    ThreadStrength = "thread-strength", "Thread strength", "Do the flanks engaged bear the lens, handled hard?";
     ApertureRing = "aperture-ring", "Aperture ring", "Can the aperture ring turn, fingers included?";
     LensBarrel = "lens-barrel", "Rear barrel", "Does the rear barrel pass lip and bores at every focus?";
     Throat = "throat", "Throat", "Does the spigot pass the throat?";
@@ -87,6 +90,12 @@ finding_keys! {
     LugStop = "lug-stop", "Lug stop", "Does a lug meet the stop when locked, and not before?";
     SingleEntry = "single-entry", "Single entry", "Can the ring be entered at one angle only, the intended one?";
     LockHole = "lock-hole", "Lock hole", "Does the lock hole fit its pin, in place, with metal round it?";
+    Vignetting = "vignetting", "Vignetting", "Do the bores leave the light to the corner of the image?";
+    FocusTolerance = "focus-tolerance", "Focus tolerance", "How many rings made to this drawing reach infinity?";
+    Tilt = "tilt", "Tilt", "Do seat and flange lie parallel enough for the corners of the image?";
+    IndexMark = "index-mark", "Index mark", "Where do the marks of lens and ring come to rest?";
+    ToolAccess = "tool-access", "Tool access", "Do the tools of the workshop reach and fit?";
+    Chucking = "chucking", "Chucking", "Does the chuck squeeze the ring out of round?";
 }
 
 /// A place that a finding points at.

@@ -30,7 +30,9 @@ pub(super) fn standing_of(design: &Design, field: FieldRef) -> Option<Standing> 
         | FieldRef::Finish
         | FieldRef::ThreadHold
         | FieldRef::Cutter
-        | FieldRef::Material => return None,
+        | FieldRef::Material
+        | FieldRef::Clocking
+        | FieldRef::Pieces => return None,
     })
 }
 
@@ -74,6 +76,8 @@ fn lens_values(design: &Design) -> Vec<LensField> {
         Key::FocalLength,
         Key::FNumber,
         Key::ExitPupilDistance,
+        Key::Mass,
+        Key::CentreOfGravityAhead,
     ];
     if design.lens.aperture_ring == Presence::Present {
         keys.extend([
@@ -87,7 +91,7 @@ fn lens_values(design: &Design) -> Vec<LensField> {
         match design.ring.pin {
             Choice::Set(PinHandling::LeftFree) => keys.push(Key::PinFree),
             Choice::Derived | Choice::Set(PinHandling::Pressed) => {
-                keys.extend([Key::PinStoppedDown, Key::PinBottom]);
+                keys.extend([Key::PinStoppedDown, Key::PinBottom, Key::PinForce]);
             }
         }
     }
@@ -108,7 +112,11 @@ fn body_values(design: &Design) -> Vec<BodyField> {
         Key::Twist,
         Key::SensorWidth,
         Key::SensorHeight,
+        Key::IndexAngle,
     ];
+    if body.springs == Presence::Present {
+        keys.push(Key::SpringForce);
+    }
     if body.stop == Presence::Present {
         keys.extend([Key::StopAngle, Key::StopRadius, Key::StopDepth]);
     }

@@ -201,7 +201,16 @@ fn depth(cx: &Context) -> Result<Finding, NotJudged> {
         caution: caution.max(-lower),
         scale: 1.0,
     };
-    let cured = (pin.value() + bounds.caution).min(metal_over_the_hole(cx).value());
+    // Right through where a blind hole would leave too thin a floor.
+    let (blind, through) = (
+        pin.value() + bounds.caution,
+        metal_over_the_hole(cx).value(),
+    );
+    let cured = if through - blind >= cx.limits().wall_caution {
+        blind
+    } else {
+        through
+    };
     let working = Working::new(
         "lock hole beyond the pin's tip",
         cx.size(RingKey::LockHoleDepth) - pin,

@@ -5,22 +5,28 @@
 mod aperture_ring;
 mod aspects;
 mod assumed_values;
+mod chucking;
 mod context;
 mod ear_room;
 mod finding;
 #[cfg(test)]
 mod fixture;
 mod flange_bearing;
+mod flange_strength;
+mod focus_tolerance;
+mod index_mark;
 mod interface_values;
 mod judge;
 mod lens_barrel;
 mod lens_start;
 mod lip_thickness;
+mod loads;
 mod lock_hole;
 mod lug_engagement;
 mod lug_entry;
 mod lug_flank;
 mod lug_stop;
+mod lug_strength;
 mod nose_depth;
 mod obstacle_gap;
 mod obstacles;
@@ -32,12 +38,20 @@ mod register;
 mod relief;
 mod seat_bearing;
 mod single_entry;
+mod thin_ring;
 mod thin_wall;
 mod thread_bottoming;
 mod thread_engagement;
 mod thread_hand;
 mod thread_pair;
+mod thread_strength;
 mod throat;
+mod tilt;
+mod tool_access;
+mod tool_jobs;
+mod tool_milling;
+mod two_piece;
+mod vignetting;
 
 use crate::document::Design;
 use crate::ring::Derivation;
@@ -68,6 +82,9 @@ fn run(key: FindingKey, cx: &Context) -> Result<Finding, NotJudged> {
         FindingKey::ThreadEngagement => thread_engagement::check(cx),
         FindingKey::Relief => relief::check(cx),
         FindingKey::ThinWall => Ok(thin_wall::check(cx)),
+        FindingKey::FlangeStrength => flange_strength::check(cx),
+        FindingKey::LugStrength => lug_strength::check(cx),
+        FindingKey::ThreadStrength => thread_strength::check(cx),
         FindingKey::ApertureRing => aperture_ring::check(cx),
         FindingKey::LensBarrel => lens_barrel::check(cx),
         FindingKey::Throat => throat::check(cx),
@@ -83,6 +100,12 @@ fn run(key: FindingKey, cx: &Context) -> Result<Finding, NotJudged> {
         FindingKey::LugStop => lug_stop::check(cx),
         FindingKey::SingleEntry => single_entry::check(cx),
         FindingKey::LockHole => lock_hole::check(cx),
+        FindingKey::Vignetting => vignetting::check(cx),
+        FindingKey::FocusTolerance => focus_tolerance::check(cx),
+        FindingKey::Tilt => tilt::check(cx),
+        FindingKey::IndexMark => index_mark::check(cx),
+        FindingKey::ToolAccess => tool_access::check(cx),
+        FindingKey::Chucking => chucking::check(cx),
     }
 }
 

@@ -6,7 +6,7 @@ use super::judge::{Bounds, at_least, worst_of};
 use super::thread_pair::ThreadPair;
 use crate::document::{LORE, RingKey, Term, Working};
 use crate::mount::Unit;
-use crate::ring::Feature;
+use crate::ring::{Feature, PinUse};
 use crate::standards::undercut::{UndercutForm, undercut};
 use crate::workshop::TurningTool;
 
@@ -144,6 +144,22 @@ fn width(cx: &Context) -> Finding {
 
 /// A wider relief; a thread that was set by hand gives way with it.
 fn wider(cx: &Context, width: f64) -> Remedy {
+    let is_set = |key| {
+        cx.derivation
+            .dimension(key)
+            .is_some_and(|state| state.is_set)
+    };
+    let room = cx.ring.sizes.lip_face_depth - cx.ring.sizes.thread_length;
+    let lip_stays = cx.ring.pin == PinUse::Pressed || is_set(RingKey::LipFaceDepth);
+    if lip_stays && is_set(RingKey::ThreadLength) && room < width {
+        return Remedy {
+            text: format!(
+                "let the thread length follow its rule again, then set relief width to {}",
+                Unit::Mm.show(width)
+            ),
+            change: Some(Change::LetGo(RingKey::ThreadLength)),
+        };
+    }
     let mut remedy = Remedy::dimension(RingKey::ReliefWidth, width);
     let rest = cx.ring.sizes.lip_face_depth - width;
     if rest <= cx.ring.sizes.thread_chamfer {

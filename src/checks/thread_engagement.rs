@@ -31,9 +31,7 @@ pub fn check(cx: &Context) -> Result<Finding, NotJudged> {
         run_out: run_out.value(),
         male: male.value(),
     };
-    let end = cx.size(RingKey::ThreadLength).min(male);
-    let begin = cx.size(RingKey::ThreadChamfer).max(run_out);
-    let turns = (end - begin) / Term::named("pitch", reach.pitch, Unit::Mm);
+    let turns = engaged_length(cx)? / Term::named("pitch", reach.pitch, Unit::Mm);
     let bounds = cx.bounds(LimitKey::TurnsClash, LimitKey::TurnsCaution);
     let length = turns.value() * reach.pitch;
     let working = Working::new("full turns engaged", turns, Unit::Turns, LORE);
@@ -54,6 +52,20 @@ pub fn check(cx: &Context) -> Result<Finding, NotJudged> {
         .at(Place::Feature(Feature::Thread))
         .at(Place::Field(FieldRef::Lens(LensField::MaleThreadLength)))
         .cured_by(remedy(cx, &reach, bounds.caution)))
+}
+
+/// Length over which full turns of both threads lie in each other, mm; 0 or less where none do.
+///
+/// # Errors
+/// [`NotJudged`] while length or run-out of the male thread is unknown.
+pub(super) fn engaged_length(cx: &Context) -> Result<Term, NotJudged> {
+    let (male, run_out) = both(
+        cx.lens(LensField::MaleThreadLength),
+        cx.lens(LensField::ThreadRunOut),
+    )?;
+    let end = cx.size(RingKey::ThreadLength).min(male);
+    let begin = cx.size(RingKey::ThreadChamfer).max(run_out);
+    Ok(end - begin)
 }
 
 /// Where the male thread has full turns, mm below the seat.
@@ -142,7 +154,8 @@ fn remedy(cx: &Context, reach: &Reach, turns: f64) -> Remedy {
     ))
 }
 
-fn longer_thread(cx: &Context, length: f64, pitch: f64) -> Remedy {
+/// A longer thread in the ring, or a narrower relief, whichever the ring has room for.
+pub(super) fn longer_thread(cx: &Context, length: f64, pitch: f64) -> Remedy {
     let sizes = &cx.ring.sizes;
     let thread_is_set = cx
         .derivation

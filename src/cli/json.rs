@@ -35,6 +35,9 @@ pub const fn unit_name(unit: Unit) -> &'static str {
         Unit::One => "",
         Unit::Percent => "%",
         Unit::Turns => "turns",
+        Unit::Stops => "stops",
+        Unit::K => "K",
+        Unit::Nmm => "Nmm",
     }
 }
 

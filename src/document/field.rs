@@ -54,6 +54,10 @@ pub enum FieldRef {
     Cutter,
     /// The material.
     Material,
+    /// Where the threads begin, and the reading of a trial fit.
+    Clocking,
+    /// One piece or two.
+    Pieces,
 }
 
 impl FieldRef {
@@ -85,6 +89,8 @@ impl FieldRef {
             Self::ThreadHold => "Thread hold",
             Self::Cutter => "Milling cutter",
             Self::Material => "Material",
+            Self::Clocking => "Thread start and trial fit",
+            Self::Pieces => "One piece or two",
         }
     }
 
@@ -121,7 +127,9 @@ impl FieldRef {
             | Self::Finish
             | Self::ThreadHold
             | Self::Cutter
-            | Self::Material => lower,
+            | Self::Material
+            | Self::Clocking
+            | Self::Pieces => lower,
         }
     }
 
@@ -148,6 +156,9 @@ impl FieldRef {
                 "Depth gauge behind the flange at several radii, mirror moved by hand"
             }
             Self::Obstacles => "Look round the flange and measure what stands out",
+            Self::Clocking => {
+                "Screw the lens home in the locked ring and read its mark on the clock face, seen from the lens side"
+            }
             Self::Ring(_)
             | Self::Limit(_)
             | Self::Lugs
@@ -157,7 +168,8 @@ impl FieldRef {
             | Self::Finish
             | Self::ThreadHold
             | Self::Cutter
-            | Self::Material => "",
+            | Self::Material
+            | Self::Pieces => "",
         }
     }
 
@@ -174,7 +186,7 @@ impl FieldRef {
             | Self::BarrelAtInfinity
             | Self::BarrelAtCloseFocus
             | Self::FreeDepth => Unit::Mm,
-            Self::Ears | Self::Lugs => Unit::Deg,
+            Self::Ears | Self::Lugs | Self::Clocking => Unit::Deg,
             Self::LensThread
             | Self::ApertureRing
             | Self::StopDownPin
@@ -187,7 +199,8 @@ impl FieldRef {
             | Self::PinHandling
             | Self::ThreadHold
             | Self::Cutter
-            | Self::Material => Unit::One,
+            | Self::Material
+            | Self::Pieces => Unit::One,
         }
     }
 }

@@ -137,6 +137,25 @@ limits! {
     LockAngleClash = lock_angle_clash, 0.1, Mm, "Lock hole off the pin, clash over", "the pin does not drop";
     StopGapCaution = stop_gap_caution, 0.3, Deg, "Lug short of the stop when locked, caution over", "the lock pin alone then carries the turn";
     Handling = handling, 3.0, One, "Handling factor on the lens weight", "a camera is set down hard";
+    StressCaution = stress_caution, 50.0, Percent, "Stress, caution over so much of the yield strength", "twice over for a load known only roughly";
+    StressClash = stress_clash, 100.0, Percent, "Stress, clash over so much of the yield strength", "beyond it the metal stays bent";
+    CreepShare = creep_share, 33.3, Percent, "Strength of a plastic that counts", "plastics creep under a lasting load: a third is usual";
+    VignettingCaution = vignetting_caution, 0.1, Stops, "Light clipped at the corner, caution over", "a tenth of a stop is seen on an even sky";
+    VignettingClash = vignetting_clash, 0.5, Stops, "Light clipped at the corner, clash over", "half a stop is seen in every picture";
+    TemperatureSpan = temperature_span, 20.0, K, "Warmer or colder than the workshop", "0 to 40 °C about the 20 °C of ISO 1";
+    ReachShareCaution = reach_share_caution, 90.0, Percent, "Rings that reach infinity, caution under", "one ring is made: nine in ten is a fair chance";
+    ReachShareClash = reach_share_clash, 50.0, Percent, "Rings that reach infinity, clash under", "more likely than not infinity is lost";
+    Parallelism = parallelism, 0.02, Mm, "Seat out of parallel with the flange, at most", "a second setting on a shouldered arbor holds two hundredths";
+    IndexCaution = index_caution, 5.0, Deg, "Mark off 12 o'clock, caution over", "five degrees are seen at a glance";
+    ToolRoom = tool_room, 0.1, Mm, "Room round a tool, caution under", "chips must get out, and no slide stops dead";
+    BarOverhang = bar_overhang, 4.0, One, "Overhang of an inside tool in bar diameters", "a steel bar chatters beyond four diameters (public table of a tool school)";
+    CutterRunOut = cutter_run_out, 0.3, Mm, "Run-out of the end mill past the lug", "the corner of the mill must pass the whole lug";
+    RoundnessCaution = roundness_caution, 0.01, Mm, "Out of round from the chuck, caution over", "the thread class leaves a few hundredths, the seat less";
+    RoundnessClash = roundness_clash, 0.05, Mm, "Out of round from the chuck, clash over", "the running fits of spigot and lugs are gone";
+    ServiceTorque = service_torque, 300.0, Nmm, "Torque of a hand on the lens rings", "a stiff focusing ring";
+    SetScrewStress = set_screw_stress, 60.0, Mpa, "Stress in a set-screw tightened by hand", "a small hex key, and a tapped hole in soft metal";
+    ScrewThreadCaution = screw_thread_caution, 1.0, One, "Set-screw thread, caution under so many diameters", "one diameter of thread is usual in soft metal";
+    ScrewThreadClash = screw_thread_clash, 0.5, One, "Set-screw thread, clash under so many diameters", "under half a diameter it strips";
 }
 
 impl Limits {

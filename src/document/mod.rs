@@ -27,8 +27,8 @@ pub use library::{Library, library, read_library};
 pub use limits::{LimitKey, Limits};
 pub use quantity::{QuantityError, parse_quantity};
 pub use ring::{
-    Choice, Dimension, Finish, MillingMethod, Pieces, PinHandling, Ring, RingDimensions, RingKey,
-    RingSizes, SeatKind, ThreadHold, Tolerance,
+    Choice, Clocking, Dimension, Finish, MillingMethod, Pieces, PinHandling, Ring, RingDimensions,
+    RingKey, RingSizes, SeatKind, ThreadHold, Tolerance,
 };
 pub use sheet::{DimensionOverride, Lengths, Paper, Projection, Sheet, SheetViews, ViewChoice};
 pub use working::{Input, LORE, Term, Working};

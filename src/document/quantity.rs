@@ -51,6 +51,9 @@ const fn example(unit: Unit) -> &'static str {
         Unit::One => "1.8",
         Unit::Percent => "80 or 80 %",
         Unit::Turns => "3",
+        Unit::Stops => "0.5",
+        Unit::K => "20 or 20 K",
+        Unit::Nmm => "300, 300 Nmm or 0.3 Nm",
     }
 }
 
@@ -240,7 +243,16 @@ fn factor(typed: &str, unit: Unit) -> Option<f64> {
             "%" => Some(1.0),
             _ => None,
         },
-        Unit::Mm2 | Unit::One | Unit::Turns => None,
+        Unit::K => match typed {
+            "k" => Some(1.0),
+            _ => None,
+        },
+        Unit::Nmm => match typed {
+            "nmm" => Some(1.0),
+            "nm" => Some(1000.0),
+            _ => None,
+        },
+        Unit::Mm2 | Unit::One | Unit::Turns | Unit::Stops => None,
     }
 }
 

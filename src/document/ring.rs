@@ -182,6 +182,27 @@ pub enum Pieces {
     },
 }
 
+/// Where the threads of ring and lens begin, as far as somebody has looked; clock degrees.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, default)]
+pub struct Clocking {
+    /// Where the groove of the ring's thread, carried on, meets the plane of the flange rear face: clock angle of
+    /// the locked ring seen from the lens side. That plane stays where it is when the seat is skimmed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub thread_start_deg: Option<f64>,
+    /// Where the ridge of the lens's thread, carried on, meets the shoulder: clockwise from the lens's mark, seen
+    /// from the front of the lens.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub lens_start_deg: Option<f64>,
+    /// Where the lens's mark came to rest in a trial fit, ring locked: clock angle seen from the lens side.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub trial_reading_deg: Option<f64>,
+}
+
+fn clocking_is_unknown(clocking: &Clocking) -> bool {
+    *clocking == Clocking::default()
+}
+
 /// A coating that changes the ring's size.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
@@ -336,4 +357,7 @@ pub struct Ring {
     pub material: String,
     /// Coating and blackening.
     pub finish: Finish,
+    /// Where the threads begin, and what a trial fit showed.
+    #[serde(skip_serializing_if = "clocking_is_unknown")]
+    pub clocking: Clocking,
 }

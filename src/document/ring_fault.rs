@@ -1,7 +1,7 @@
 //! Values that no ring and no limit may have.
 
 use super::fault::{Fault, range, sector_faults};
-use super::{Choice, Design, FieldRef, LimitKey, Pieces, RingKey, Tolerance};
+use super::{Choice, Clocking, Design, FieldRef, LimitKey, Pieces, RingKey, Tolerance};
 use crate::mount::Unit;
 use crate::standards::FitClass;
 
@@ -63,6 +63,7 @@ pub(super) fn ring_faults(design: &Design, faults: &mut Vec<Fault>) {
         }
     }
     range(faults, "trim", design.ring.trim_mm, Unit::Mm, (-5.0, 5.0));
+    clocking_faults(&design.ring.clocking, faults);
     range(
         faults,
         "finish build-up",
@@ -91,6 +92,19 @@ pub(super) fn ring_faults(design: &Design, faults: &mut Vec<Fault>) {
             Unit::One,
             (1.0, 12.0),
         );
+    }
+}
+
+fn clocking_faults(clocking: &Clocking, faults: &mut Vec<Fault>) {
+    let angles = [
+        ("thread start", clocking.thread_start_deg),
+        ("thread start of the lens", clocking.lens_start_deg),
+        ("lens mark in the trial fit", clocking.trial_reading_deg),
+    ];
+    for (field, angle) in angles {
+        if let Some(angle) = angle {
+            range(faults, field, angle, Unit::Deg, (-720.0, 720.0));
+        }
     }
 }
 

@@ -27,6 +27,12 @@ pub enum Unit {
     Percent,
     /// Full turns of a thread.
     Turns,
+    /// Stops of light: halvings.
+    Stops,
+    /// Kelvins of difference.
+    K,
+    /// Newton millimetres.
+    Nmm,
 }
 
 impl Unit {
@@ -45,6 +51,9 @@ impl Unit {
             Self::One => "",
             Self::Percent => "%",
             Self::Turns => "turns",
+            Self::Stops => "stops",
+            Self::K => "K",
+            Self::Nmm => "N·mm",
         }
     }
 
@@ -53,8 +62,8 @@ impl Unit {
     pub const fn decimals(self) -> usize {
         match self {
             Self::Mm | Self::Deg | Self::One => 3,
-            Self::Mm2 | Self::S | Self::N | Self::Turns => 2,
-            Self::Um | Self::G | Self::Mpa | Self::Percent => 1,
+            Self::Mm2 | Self::S | Self::N | Self::Turns | Self::Stops => 2,
+            Self::Um | Self::G | Self::Mpa | Self::Percent | Self::K | Self::Nmm => 1,
         }
     }
 
@@ -72,7 +81,10 @@ impl Unit {
             | Self::Mpa
             | Self::S
             | Self::Mm2
-            | Self::Turns => {
+            | Self::Turns
+            | Self::Stops
+            | Self::K
+            | Self::Nmm => {
                 format!("{number} {}", self.sign())
             }
         }

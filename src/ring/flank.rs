@@ -64,6 +64,18 @@ pub fn lug_intrusion(ring: &ResolvedRing, radius_mm: f64) -> f64 {
     LugFlank::of(ring).intrusion(radius_mm)
 }
 
+/// The narrowest gap between lugs, degrees, that a cutter of this radius in mm mills by the ring's method; `None`
+/// where the sizes make no lug or the cutter cannot mill it.
+#[must_use]
+pub fn least_gap_deg(ring: &ResolvedRing, cutter_radius_mm: f64) -> Option<f64> {
+    let (root, tip) = (
+        ring.sizes.nose_diameter / 2.0,
+        ring.sizes.lug_diameter / 2.0,
+    );
+    let flank = Flank::new(method_of(ring.milling), root, tip, cutter_radius_mm).ok()?;
+    Some(flank.least_gap_rad().to_degrees())
+}
+
 /// The radius at which `what` is greatest, and its value there: stations first, then a golden section between the
 /// neighbours of the best one.
 #[must_use]

@@ -2,6 +2,7 @@
 //!
 //! May use `optics`, `document`, `workshop`, `mount`, `standards`, `geometry`. Must not judge: that is `checks`.
 
+mod clocking;
 mod derive;
 mod envelopes;
 mod feature;
@@ -20,10 +21,13 @@ mod section;
 mod solid;
 mod tolerances;
 
+pub use clocking::{
+    KnownBy, Rest, WaysOut, clockwise_deg_per_mm, mark_at_rest_deg, rest_of, ways_out, wrapped_deg,
+};
 pub use derive::derive;
 pub use envelopes::parts_of;
 pub use feature::{BodyPart, Feature, LensPart};
-pub use flank::{lug_intrusion, most_in};
+pub use flank::{least_gap_deg, lug_intrusion, most_in};
 pub use geometrical::{Geometrical, geometrical};
 pub use parts::Parts;
 pub use plan::{Hole, Plan, gaps_between};

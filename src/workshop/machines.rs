@@ -39,3 +39,95 @@ pub struct DividingHead {
     /// Hole circles, plate by plate.
     pub plates: Vec<Vec<u32>>,
 }
+
+/// A scroll chuck on the lathe.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, default)]
+pub struct Chuck {
+    /// Its name.
+    pub name: String,
+    /// How many jaws.
+    pub jaws: u32,
+    /// Force of each jaw on thin work, N, where somebody has measured it.
+    pub jaw_force_n: Option<f64>,
+    /// How the key makes that force, where its torque is known.
+    pub key: Option<ChuckKey>,
+}
+
+/// The key and the scroll of a chuck.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ChuckKey {
+    /// Torque on the key for thin work, N·mm.
+    pub torque_nmm: f64,
+    /// Turns of the key for one turn of the scroll.
+    pub turns_per_scroll_turn: f64,
+    /// Travel of a jaw for one turn of the scroll, mm.
+    pub scroll_pitch_mm: f64,
+    /// Share of the work that is not lost to friction, 0 to 1.
+    pub efficiency: f64,
+}
+
+impl Default for Chuck {
+    fn default() -> Self {
+        Self {
+            name: String::new(),
+            jaws: 3,
+            jaw_force_n: None,
+            key: None,
+        }
+    }
+}
+
+impl Chuck {
+    /// Force of each jaw, N: as measured, else from the work of the key, shared by the jaws:
+    /// `2 π i T η / (n p)`. `None` where neither is known or a number makes no sense.
+    #[must_use]
+    pub fn force_of_a_jaw_n(&self) -> Option<f64> {
+        let by_key = || {
+            let key = self.key?;
+            let work =
+                std::f64::consts::TAU * key.turns_per_scroll_turn * key.torque_nmm * key.efficiency;
+            Some(work / (f64::from(self.jaws) * key.scroll_pitch_mm))
+        };
+        self.jaw_force_n
+            .or_else(by_key)
+            .filter(|force| force.is_finite() && *force > 0.0)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// 3 N·m on the key, 4 turns of it for one of the scroll of 6 mm, a quarter of the work: 2π·4·3000·0.25/(3·6).
+    #[test]
+    fn the_work_of_the_key_is_shared_by_the_jaws() {
+        let key = ChuckKey {
+            torque_nmm: 3000.0,
+            turns_per_scroll_turn: 4.0,
+            scroll_pitch_mm: 6.0,
+            efficiency: 0.25,
+        };
+        let mut chuck = Chuck {
+            key: Some(key),
+            ..Chuck::default()
+        };
+        assert!((chuck.force_of_a_jaw_n().unwrap() - 1047.2).abs() < 0.1);
+        chuck.jaw_force_n = Some(200.0);
+        assert_eq!(chuck.force_of_a_jaw_n(), Some(200.0));
+        assert_eq!(Chuck::default().force_of_a_jaw_n(), None);
+        let idle = ChuckKey {
+            scroll_pitch_mm: 0.0,
+            ..key
+        };
+        assert_eq!(
+            Chuck {
+                key: Some(idle),
+                ..Chuck::default()
+            }
+            .force_of_a_jaw_n(),
+            None
+        );
+    }
+}

@@ -19,3 +19,14 @@ pub struct Material {
     /// Where the row comes from.
     pub source: String,
 }
+
+/// Young's modulus below which a material is a plastic, GPa: metals have ten times more, plastics a third of it.
+const PLASTIC_GPA: f64 = 10.0;
+
+impl Material {
+    /// Whether it is a plastic, which creeps under a lasting load.
+    #[must_use]
+    pub const fn creeps(&self) -> bool {
+        self.youngs_modulus_gpa < PLASTIC_GPA
+    }
+}

@@ -10,9 +10,9 @@ use serde::{Deserialize, Serialize};
 
 use crate::document::{ReadError, read_ron};
 
-pub use machines::{DividingHead, Lathe, Mill};
+pub use machines::{Chuck, ChuckKey, DividingHead, Lathe, Mill};
 pub use materials::Material;
-pub use tools::{Cutter, Instrument, TurningTool};
+pub use tools::{Cutter, Instrument, ToolDuty, TurningTool};
 
 /// The default set, as shipped.
 const DEFAULT_SET: &str = include_str!("../../assets/workshop.ron");
@@ -25,6 +25,9 @@ pub struct Workshop {
     pub format: u32,
     /// The lathe.
     pub lathe: Lathe,
+    /// The chuck on the lathe.
+    #[serde(default)]
+    pub chuck: Chuck,
     /// The mill.
     pub mill: Mill,
     /// The dividing head.

@@ -2,3 +2,5 @@
 
 mod geometry;
 mod patterns;
+mod remedies;
+mod three_states;

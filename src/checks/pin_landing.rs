@@ -200,10 +200,11 @@ mod tests {
         assert_eq!(finding.remedy.unwrap().change, None);
     }
 
-    /// A plate and spigot deep enough for a pocket round a pin of 9.2: outer 37 + 1.6 + 2 x 0.5.
+    /// A plate and spigot deep enough for a pocket round a pin of 9.2, outer 37 + 1.6 + 2 x 0.5, and a bore that
+    /// leaves a wall inside it.
     #[test]
     fn a_free_pin_has_room_on_both_sides() {
-        let mut design = with(&[(RingKey::SpigotLength, 10.0)]);
+        let mut design = with(&[(RingKey::SpigotLength, 10.0), (RingKey::LipBore, 32.0)]);
         design.ring.pin = Choice::Set(PinHandling::LeftFree);
         design.lens.pin_free = measured(9.2);
         let finding = judged(check, &design);

@@ -314,11 +314,11 @@ ring_dimensions! {
     ReliefWidth = relief_width, Mm, "Relief width", (0.0, 40.0), "short thread undercut where three turns remain, else what is left, never under 1.5 pitches; none where the thread runs through";
     ReliefDiameter = relief_diameter, Mm, "Relief diameter", (3.0, 300.0), "thread major diameter + the standard's excess";
     ThreadLength = thread_length, Mm, "Thread length", (0.2, 200.0), "with a lip: lip face depth - relief width; without: male thread + 1, or right through";
-    LipBore = lip_bore, Mm, "Lip bore", (1.0, 300.0), "pressed: pin circle - pin diameter - 2 x pin landing; over the rear barrel; never under the ray cone; at most the thread's minor diameter";
+    LipBore = lip_bore, Mm, "Lip bore", (1.0, 300.0), "pressed: pin circle - pin diameter - 2 x pin landing; over the rear barrel where it reaches the lip, without a lip over the whole of it; never under the ray cone; at most the thread's minor diameter";
     LipThickness = lip_thickness, Mm, "Lip thickness", (0.1, 200.0), "1.0; without a pressed pin: what stands behind the relief";
     SpigotLength = spigot_length, Mm, "Spigot length", (0.2, 100.0), "the longer of groove + lug, and lip face + lip - seat height, without a lip thread entry chamfer + three turns - seat height; at most the free depth - 0.5";
     RearBore = rear_bore, Mm, "Rear bore", (1.0, 300.0), "lip bore, opening toward the sensor by the ray cone as far as the nose leaves a wall";
-    AnnulusInner = annulus_inner, Mm, "Pin annulus, inside", (0.0, 300.0), "pin left free: pin circle - pin diameter - 2 x clearance; 0 for none";
+    AnnulusInner = annulus_inner, Mm, "Pin annulus, inside", (0.0, 300.0), "pin left free: pin circle - pin diameter - 2 x clearance, or the lip bore where that leaves a thin wall; 0 for none";
     AnnulusOuter = annulus_outer, Mm, "Pin annulus, outside", (0.0, 300.0), "pin left free: pin circle + pin diameter + 2 x clearance; 0 for none";
     AnnulusDepth = annulus_depth, Mm, "Pin annulus depth below the seat", (0.0, 200.0), "pin left free: free protrusion + 0.5; 0 for none";
     SeatDiameter = seat_diameter, Mm, "Seat diameter", (4.0, 400.0), "boss: shoulder + 2 x 0.5, at least thread major + 2 x 1.5; counterbore: shoulder + 2 x 0.2";

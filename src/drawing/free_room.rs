@@ -40,7 +40,7 @@ impl Occupied {
         match &item.shape {
             Shape::Path(path) => self.add_path(path),
             Shape::Circle { centre, radius_mm } => {
-                self.add_path(&Path::circle(*centre, *radius_mm))
+                self.add_path(&Path::circle(*centre, *radius_mm));
             }
             Shape::Arc {
                 centre,

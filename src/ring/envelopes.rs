@@ -100,7 +100,7 @@ fn swept_steps(at_infinity: &[BarrelStep], at_close: &[BarrelStep]) -> Vec<Barre
         match swept.last_mut() {
             Some(deeper) if deeper.diameter_mm >= step.diameter_mm => {}
             Some(deeper) if deeper.depth_mm <= step.depth_mm => {
-                deeper.diameter_mm = step.diameter_mm
+                deeper.diameter_mm = step.diameter_mm;
             }
             Some(_) | None => swept.push(step),
         }

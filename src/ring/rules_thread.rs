@@ -345,7 +345,8 @@ fn bore_without_lip(rules: &Rules, thread: &FemaleThread) -> Worked {
         rules.size(RingKey::LipFaceDepth),
         rules.size(RingKey::LipThickness),
     )?;
-    let mut bore: Option<Term> = barrel_behind(rules, face.value())?
+    // The whole barrel, not only what reaches the bore: with no pin to press nothing asks for a narrower one.
+    let mut bore: Option<Term> = barrel_behind(rules, 0.0)?
         .map(|barrel| barrel + 2.0 * rules.limit(LimitKey::BarrelClearance));
     for depth in [face.clone(), face + land] {
         if let Some(cone) = ray_cone_at(rules, depth) {
@@ -421,7 +422,10 @@ fn annulus_sizes(
     if depth.value() <= face.value() || outer.value() <= bore.value() {
         return Ok(None);
     }
-    let inner = (circle - pin - 2.0 * ANNULUS_GAP).max(bore);
+    let inner = circle - pin - 2.0 * ANNULUS_GAP;
+    // A thin wall between pocket and bore springs away from the tool: the pocket then opens into the bore.
+    let is_thin = inner.value() < bore.value() + 2.0 * rules.design.limits.wall_caution;
+    let inner = if is_thin { bore } else { inner };
     Ok(Some([inner, outer.min(minor_diameter(thread)), depth]))
 }
 

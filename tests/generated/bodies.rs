@@ -92,7 +92,7 @@ pub fn body(dice: &mut Dice, plan: &Plan) -> Body {
         } else {
             Presence::Absent
         },
-        spring_circle: known((throat + slot) / 2.0),
+        spring_circle: known(f64::midpoint(throat, slot)),
         spring_force: known(dice.between(10.0, 30.0)),
         twist: known(bayonet.twist),
         twist_hand: known(bayonet.hand),

@@ -7,35 +7,54 @@ use flangewright::document::{Design, Term};
 use flangewright::evaluate::{Evaluation, evaluate};
 use flangewright::mount::Unit;
 use flangewright::optics::RayCone;
+use flangewright::ring::PinUse;
 use flangewright::workshop::Workshop;
 
 use crate::pairs::plausible;
 
-/// Whether no ring could do better: the one reason that is allowed here, looked into by hand.
+/// Whether no ring could do better: the reasons that are allowed here, each looked into by hand.
 ///
-/// The lip must cover the pin and leave the cone of rays: where the cone at the lip is wider than the circle on
-/// which the pin's inner edge runs, less the landing, no bore does both.
+/// - Pin landing: the lip must cover the pin and leave the cone of rays; where the cone at the lip is wider than the
+///   circle on which the pin's inner edge runs, less the landing, no bore does both.
+/// - Vignetting: where the cone is wider than that, or than the nose leaves with the least wall, no bore clears it.
 fn nothing_cures(design: &Design, evaluation: &Evaluation, finding: &Finding) -> bool {
-    if finding.key != FindingKey::PinLanding {
-        return false;
+    match finding.key {
+        FindingKey::PinLanding => cone_meets_pin(design, evaluation).unwrap_or(false),
+        FindingKey::Vignetting => {
+            cone_meets_pin(design, evaluation).unwrap_or(false)
+                || cone_meets_nose(design, evaluation).unwrap_or(false)
+        }
+        _ => false,
     }
-    let (Ok(cone), Some(ring)) = (
-        RayCone::to_the_corner(&design.lens, &design.body),
-        evaluation.derivation.ring.as_ref(),
-    ) else {
-        return false;
-    };
-    let number = |value: &flangewright::mount::Interface<f64>| value.number().unwrap();
-    let depth = ring.sizes.lip_face_depth;
-    let from_image = number(&design.lens.register) - depth;
-    let widest = 2.0
-        * cone
-            .radius_at(Term::named("image to lip", from_image, Unit::Mm))
-            .value();
-    widest
-        > number(&design.lens.pin_circle)
-            - number(&design.lens.pin_diameter)
-            - 2.0 * design.limits.pin_landing_clash
+}
+
+/// Diameter of the cone of rays so far behind the lens seat, mm.
+fn cone_at(design: &Design, depth_mm: f64) -> Option<f64> {
+    let cone = RayCone::to_the_corner(&design.lens, &design.body).ok()?;
+    let from_image = Term::named(
+        "from the image",
+        design.lens.register.number()? - depth_mm,
+        Unit::Mm,
+    );
+    Some(2.0 * cone.radius_at(from_image).value())
+}
+
+/// Whether the cone at the lip is wider than a lip that holds the pin may be.
+fn cone_meets_pin(design: &Design, evaluation: &Evaluation) -> Option<bool> {
+    let ring = evaluation.derivation.ring.as_ref()?;
+    let (circle, pin) = (
+        design.lens.pin_circle.number()?,
+        design.lens.pin_diameter.number()?,
+    );
+    let widest = circle - pin - 2.0 * design.limits.pin_landing_clash;
+    Some(ring.pin == PinUse::Pressed && cone_at(design, ring.sizes.lip_face_depth)? > widest)
+}
+
+/// Whether the cone at the nose face is wider than the nose with the least wall.
+fn cone_meets_nose(design: &Design, evaluation: &Evaluation) -> Option<bool> {
+    let sizes = &evaluation.derivation.ring.as_ref()?.sizes;
+    let widest = sizes.nose_diameter - 2.0 * design.limits.wall_clash;
+    Some(cone_at(design, sizes.seat_height + sizes.spigot_length)? > widest)
 }
 
 #[test]

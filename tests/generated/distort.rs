@@ -34,7 +34,7 @@ pub fn hostile(seed: u64, index: usize) -> Design {
 pub fn half_known(seed: u64, index: usize) -> Design {
     let mut dice = Dice::new(seed.wrapping_mul(104_729).wrapping_add(index as u64));
     let mut design = plausible(seed ^ 0x3c3c, index);
-    for _ in 0..1 + dice.below(3) {
+    for _ in 0..=dice.below(3) {
         let kind = dice.below(3);
         spoil(&mut dice, &mut design, kind);
     }
@@ -150,11 +150,9 @@ fn choices(dice: &mut Dice, design: &mut Design) {
         }
         1 => ring.pin = Choice::Set(dice.pick(&[PinHandling::Pressed, PinHandling::LeftFree])),
         2 => ring.milling = dice.pick(&MillingMethod::ALL),
-        3 => {
-            ring.cutter = dice
-                .pick(&["end mill 2", "end mill 3", "end mill 8", "none such"])
-                .to_owned()
-        }
+        3 => dice
+            .pick(&["end mill 2", "end mill 3", "end mill 8", "none such"])
+            .clone_into(&mut ring.cutter),
         4 => ring.trim_mm = dice.between(-5.0, 5.0),
         _ => {
             ring.pieces = Pieces::Two {

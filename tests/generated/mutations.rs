@@ -33,7 +33,7 @@ fn spoilt(dice: &mut Dice, text: &str) -> String {
     match dice.below(6) {
         0 => bytes.truncate(dice.below(text.len())),
         1 => {
-            for _ in 0..1 + dice.below(4) {
+            for _ in 0..=dice.below(4) {
                 let at = dice.below(bytes.len());
                 bytes[at] = dice.below(256) as u8;
             }

@@ -122,7 +122,7 @@ pub fn plausible(seed: u64, index: usize) -> Design {
         design.ring.pin = Choice::Set(PinHandling::LeftFree);
     }
     design.ring.thread_hold = ThreadHold::SetScrew;
-    design.ring.material = "aluminium 6061-T6".to_owned();
+    "aluminium 6061-T6".clone_into(&mut design.ring.material);
     if dice.chance(20) {
         design.ring.finish = Finish {
             build_up_mm: 0.01,

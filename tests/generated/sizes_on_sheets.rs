@@ -132,11 +132,9 @@ fn every_length_once_and_no_closed_chain() {
             };
             assert_ne!(group[a], group[b], "{index}: {} closes a chain", size.text);
             let (old, new) = (group[b], group[a]);
-            group.iter_mut().for_each(|one| {
-                if *one == old {
-                    *one = new;
-                }
-            });
+            for one in group.iter_mut().filter(|one| **one == old) {
+                *one = new;
+            }
         }
         let first = group[0];
         let loose: Vec<f64> = stations

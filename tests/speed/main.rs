@@ -1,13 +1,81 @@
-//! Placeholder.
-fn main() {
-    let design = flangewright::document::read_design(include_str!(
-        "../../assets/demos/archive_portrait.ron"
-    ))
-    .unwrap();
-    let workshop = flangewright::workshop::Workshop::default_set().unwrap();
-    let start = std::time::Instant::now();
-    for _ in 0..3000 {
-        std::hint::black_box(flangewright::evaluate::evaluate(&design, &workshop));
+//! How fast the program is on this machine: a table of figures against what they must be and what they aim at.
+//!
+//! `cargo bench --bench speed`. Ends with an error where a figure is twice what it must be: less is the noise of a
+//! busy machine.
+
+mod designs;
+mod figure;
+mod page;
+
+use flangewright::drawing::raster::{Ground, Raster, png};
+use flangewright::drawing::ring_sheet;
+use flangewright::drawing::ring_sheet::format_of;
+use flangewright::evaluate::evaluate;
+use flangewright::workshop::Workshop;
+
+use figure::Figure;
+
+const US: f64 = 1e-6;
+const MS: f64 = 1e-3;
+
+fn main() -> std::process::ExitCode {
+    let workshop = Workshop::default_set().unwrap();
+    let default = designs::default_design();
+    let (many_lugs, many_steps) = (designs::sixty_lugs(), designs::two_hundred_pieces());
+    let evaluation = evaluate(&default, &workshop);
+    let scene = ring_sheet(&default, &evaluation).unwrap();
+    let raster = Raster {
+        dpi: 300,
+        ground: Ground::White,
+        group: format_of(&default).line_group(),
+    };
+    let figures = [
+        Figure::measured(
+            "evaluation, default design",
+            (300.0 * US, 100.0 * US),
+            3000,
+            || evaluate(&default, &workshop),
+        ),
+        Figure::measured("evaluation, 60 lugs", (2.0 * MS, 1.0 * MS), 500, || {
+            evaluate(&many_lugs, &workshop)
+        }),
+        Figure::measured(
+            "evaluation, 200 outline pieces",
+            (2.0 * MS, 1.0 * MS),
+            500,
+            || evaluate(&many_steps, &workshop),
+        ),
+        page::frame((8.0 * MS, 4.0 * MS)),
+        Figure::measured("sheet laid out", (100.0 * MS, 50.0 * MS), 20, || {
+            ring_sheet(&default, &evaluation)
+        }),
+        Figure::measured("A4 PNG, 300 dpi", (300.0 * MS, 150.0 * MS), 10, || {
+            png(&scene, raster)
+        }),
+    ];
+    println!("{}, one core", machine());
+    println!(
+        "{:<34}{:>11}{:>11}{:>11}{:>11}",
+        "figure", "median", "99 of 100", "must", "aim"
+    );
+    for figure in &figures {
+        println!("{figure}");
     }
-    println!("{:?}", start.elapsed() / 3000);
+    if figures.iter().any(Figure::is_far_off) {
+        println!("a figure is twice what it must be");
+        return std::process::ExitCode::FAILURE;
+    }
+    std::process::ExitCode::SUCCESS
+}
+
+/// The processor's name, where the system tells it.
+fn machine() -> String {
+    let facts = std::fs::read_to_string("/proc/cpuinfo").unwrap_or_default();
+    let name = facts
+        .lines()
+        .find_map(|line| line.strip_prefix("model name")?.split_once(':'));
+    name.map_or_else(
+        || "unknown processor".to_owned(),
+        |(_, name)| name.trim().to_owned(),
+    )
 }

@@ -1,0 +1,44 @@
+//! The designs that are timed: the one that opens by default, and the worst ones.
+
+use flangewright::document::{Choice, Design, read_design};
+use flangewright::mount::{BarrelStep, Interface, Sector};
+
+/// The design that opens by default.
+pub fn default_design() -> Design {
+    read_design(include_str!("../../assets/demos/archive_portrait.ron")).unwrap()
+}
+
+fn around(count: u32, from_deg: f64, share: f64) -> Vec<Sector> {
+    let pitch = 360.0 / f64::from(count);
+    (0..count)
+        .map(|place| Sector {
+            start_deg: from_deg + pitch * f64::from(place),
+            extent_deg: pitch * share,
+        })
+        .collect()
+}
+
+/// Sixty ears and sixty lugs.
+pub fn sixty_lugs() -> Design {
+    let mut design = default_design();
+    design.body.ears = Interface::assumed(around(60, 0.0, 0.5), "invented");
+    design.body.twist = Interface::assumed(3.0, "invented");
+    design.ring.lugs = Choice::Set(around(60, 0.3, 0.4));
+    design
+}
+
+/// A rear barrel of a hundred steps: two hundred pieces of outline, at both ends of the focus.
+pub fn two_hundred_pieces() -> Design {
+    let mut design = default_design();
+    let steps = |end_mm: f64| {
+        (1..=100)
+            .map(|step| BarrelStep {
+                depth_mm: end_mm * f64::from(step) / 100.0,
+                diameter_mm: 36.0 - 0.05 * f64::from(step),
+            })
+            .collect()
+    };
+    design.lens.barrel_at_infinity = Interface::assumed(steps(6.0), "invented");
+    design.lens.barrel_at_close_focus = Interface::assumed(steps(3.0), "invented");
+    design
+}

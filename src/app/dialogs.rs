@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use egui::{Context, Modal, Ui, ViewportCommand};
 
 use super::command::Command;
-use super::export_panel::{ExportPanel, ExportWanted, export_png};
+use super::export_panel::{ExportPanel, ExportWanted, write_export};
 use super::new_panel::{NewPanel, Wanted};
 use super::palette::Palette;
 use super::path_panel::{PathPanel, PathWanted, Purpose};
@@ -14,6 +14,7 @@ use super::unsaved_question::{Answer, Next, unsaved_ui};
 use super::view::{Selection, View};
 use super::window::Window;
 use crate::document::library;
+use crate::drawing::export::ExportOptions;
 
 /// The one dialog in front of the page.
 pub(super) enum Dialog {
@@ -85,7 +86,9 @@ impl Window {
             }
             Reply::Path(PathWanted::Ask) | Reply::Export(ExportWanted::Ask) => self.ask_system(),
             Reply::Path(PathWanted::Use(path)) => self.use_path(context, &path),
-            Reply::Export(ExportWanted::Write(path, force)) => self.write_png(path, force),
+            Reply::Export(ExportWanted::Write(path, options, force)) => {
+                self.write_drawing(path, &options, force);
+            }
             Reply::Unsaved(Answer::Save) => self.save_then_go_on(context),
             Reply::Unsaved(Answer::Discard) => {
                 if let Some(Dialog::Unsaved(next)) = self.dialog.take() {
@@ -159,18 +162,18 @@ impl Window {
         }
     }
 
-    fn write_png(&mut self, path: PathBuf, force: bool) {
-        let written = export_png(
+    fn write_drawing(&mut self, path: PathBuf, options: &ExportOptions, force: bool) {
+        let written = write_export(
             self.workspace.design(),
             self.workspace.evaluation(),
             &path,
+            options,
             force,
         );
         match (written, &mut self.dialog) {
             (Ok(()), _) => {
                 self.dialog = None;
-                self.messages
-                    .done(format!("drawing written to {}", path.display()));
+                self.messages.done(format!("written to {}", path.display()));
             }
             (Err(error), Some(Dialog::Export(panel))) => panel.refuse(path, &error),
             (Err(error), _) => self.messages.fault(error.to_string()),

@@ -134,10 +134,10 @@ fn structure(file: &mut Pdf, ids: &Ids, page: &Extent, title: &str) {
 
 /// Adds a packed stream.
 fn stream(file: &mut Pdf, id: Ref, bytes: &[u8], subtype: Option<Name>) -> Result<(), PdfError> {
-    let mut packer = ZlibEncoder::new(Vec::new(), Compression::default());
-    let packed = packer
+    let mut encoder = ZlibEncoder::new(Vec::new(), Compression::default());
+    let packed = encoder
         .write_all(bytes)
-        .and_then(|()| packer.finish())
+        .and_then(|()| encoder.finish())
         .map_err(|error| PdfError::Packing(error.to_string()))?;
     let mut stream = file.stream(id, &packed);
     stream.filter(Filter::FlateDecode);

@@ -10,7 +10,7 @@ use crate::drawing::path::Path;
 use crate::drawing::plan_view::{PlanOptions, plan_view};
 use crate::drawing::ring_sheet::why_no_ring;
 use crate::drawing::sheet::SheetFormat;
-use crate::drawing::{LineType, Role, Scene, Shape};
+use crate::drawing::{LineType, Role, Scene, Shape, TextBox};
 use crate::evaluate::Evaluation;
 use crate::geometry::{Point, Side, plan_point, seen_from};
 use crate::ring::ResolvedRing;
@@ -139,18 +139,26 @@ fn edges(ring: &ResolvedRing, pattern: &mut Scene) {
             },
         );
     }
-    let height = 2.5;
+    numbers(ring, pattern);
+}
+
+/// The numbers of the lugs past the rim; where lugs stand close, those that have room.
+fn numbers(ring: &ResolvedRing, pattern: &mut Scene) {
+    const HEIGHT: f64 = 2.5;
+    let radius = ring.sizes.flange_diameter / 2.0 + OVERRUN + HEIGHT;
+    let mut taken: Vec<TextBox> = Vec::new();
     for (number, lug) in numbered(ring) {
-        let middle = at(rim + OVERRUN + height, lug.middle_deg());
-        let text = Text::level(
-            Point {
-                x: middle.x,
-                y: middle.y - height / 2.0,
-            },
-            height,
-            number.to_string(),
-        );
-        write(text.anchored(Anchor::Centre), pattern);
+        let angle = seen_from(Side::Body, lug.middle_deg().to_radians());
+        let middle = plan_point(radius, angle);
+        let at = Point {
+            x: middle.x,
+            y: middle.y - HEIGHT / 2.0,
+        };
+        let text = Text::level(at, HEIGHT, number.to_string()).anchored(Anchor::Centre);
+        if taken.iter().all(|other| !other.overlaps(&text.text_box())) {
+            taken.push(text.text_box());
+            write(text, pattern);
+        }
     }
 }
 
@@ -165,7 +173,7 @@ fn write(text: Text, scene: &mut Scene) {
 /// What it is, from which side, and how to print it.
 fn head(design: &Design, sheet: &mut Scene) {
     let mut line = |y: f64, height: f64, words: &str| {
-        write(Text::level(Point { x: LEFT, y }, height, words), sheet)
+        write(Text::level(Point { x: LEFT, y }, height, words), sheet);
     };
     line(281.0, 5.0, "Lug template 1:1, seen from the body side");
     line(273.5, 3.5, &design.name);
@@ -211,7 +219,9 @@ fn table(
             y -= pitch;
         }
         if x + widest <= RIGHT && top - height >= BOTTOM {
-            places.into_iter().for_each(|text| write(text, sheet));
+            for text in places {
+                write(text, sheet);
+            }
             return Ok(());
         }
     }

@@ -249,6 +249,7 @@ fn hand_ui(ui: &mut Ui, view: &mut View<'_>) {
     if let Some(hand) = choice_ui(
         ui,
         salt,
+        view.selection.take_jump(FieldRef::TwistHand),
         "Locks (from the lens side)",
         &now,
         &choices,
@@ -256,9 +257,5 @@ fn hand_ui(ui: &mut Ui, view: &mut View<'_>) {
     ) {
         let value = hand.map_or(Interface::Unknown, |hand| revised(&held, hand));
         view.wish_from(salt, Edit::TwistHand(value));
-    }
-    if view.selection.jump == Some(field) {
-        ui.scroll_to_cursor(Some(egui::Align::Center));
-        view.selection.jump = None;
     }
 }

@@ -51,26 +51,29 @@ const SOONEST_ANSWER: Duration = Duration::from_millis(150);
 #[derive(Debug)]
 pub struct SystemChooser {
     context: egui::Context,
+    /// A dialog that knows the window it stands before.
+    blank: rfd::AsyncFileDialog,
     waiting: Option<Receiver<FileAnswer>>,
 }
 
 impl SystemChooser {
-    /// A chooser that wakes the window of `context` when there is an answer.
+    /// A chooser whose dialogs stand before the window being made, and that wakes it when there is an answer.
     #[must_use]
-    pub const fn new(context: egui::Context) -> Self {
+    pub fn of_window(creation: &eframe::CreationContext<'_>) -> Self {
         Self {
-            context,
+            context: creation.egui_ctx.clone(),
+            blank: rfd::AsyncFileDialog::new().set_parent(creation),
             waiting: None,
         }
     }
 
     fn ask(&mut self, question: FileQuestion, way: Way) {
         let (send, receive) = channel();
-        let context = self.context.clone();
+        let (context, blank) = (self.context.clone(), self.blank.clone());
         let asked = thread::Builder::new()
             .name("file dialog".to_owned())
             .spawn(move || {
-                let answer = answer(question, way);
+                let answer = answer(blank, question, way);
                 // The window may have closed meanwhile; then nobody waits for the answer.
                 let _nobody_waits = send.send(answer);
                 context.request_repaint();
@@ -116,8 +119,8 @@ enum Way {
     Save,
 }
 
-fn answer(question: FileQuestion, way: Way) -> FileAnswer {
-    let mut dialog = rfd::AsyncFileDialog::new()
+fn answer(blank: rfd::AsyncFileDialog, question: FileQuestion, way: Way) -> FileAnswer {
+    let mut dialog = blank
         .set_title(question.title)
         .add_filter(question.kind, &[question.extension])
         .add_filter("All files", &["*"]);

@@ -4,6 +4,7 @@ use egui::{Key, KeyboardShortcut, Modifiers, ThemePreference};
 
 use super::edit::Edit;
 use super::page::Page;
+use crate::document::Design;
 use crate::mount::{Body, Lens};
 
 /// One wish. The window changes its document in no other way.
@@ -19,6 +20,8 @@ pub enum Command {
     New,
     /// Start a new design from these two.
     Start(Box<Lens>, Box<Body>),
+    /// Start from a copy of this design, as one that nobody has saved.
+    StartFrom(Box<Design>),
     /// Ask for a file and open it.
     Open,
     /// Save to the file it came from.
@@ -27,6 +30,14 @@ pub enum Command {
     SaveAs,
     /// Ask for a file and write the drawing as PNG.
     Export,
+    /// Keep the lens of the design in the user's own mounts.
+    KeepLens,
+    /// Keep the body of the design in the user's own mounts.
+    KeepBody,
+    /// Ask for a file and take its mounts into the user's own.
+    ImportMounts,
+    /// Write the shipped workshop to the user's folder, to be edited there.
+    WriteWorkshop,
     /// Close the window.
     Quit,
     /// One step back.
@@ -75,6 +86,11 @@ pub fn menus() -> Vec<Menu> {
         Some(Command::Save),
         Some(Command::SaveAs),
         Some(Command::Export),
+        None,
+        Some(Command::KeepLens),
+        Some(Command::KeepBody),
+        Some(Command::ImportMounts),
+        Some(Command::WriteWorkshop),
         None,
         Some(Command::Quit),
     ];
@@ -128,7 +144,11 @@ impl Command {
         match self {
             Self::Edit(_) | Self::Drag(_) | Self::DragEnded => "Change",
             Self::New => "New…",
-            Self::Start(..) => "Start",
+            Self::Start(..) | Self::StartFrom(_) => "Start",
+            Self::KeepLens => "Keep the lens in my mounts",
+            Self::KeepBody => "Keep the body in my mounts",
+            Self::ImportMounts => "Import mounts…",
+            Self::WriteWorkshop => "Write the workshop file",
             Self::Open => "Open…",
             Self::Save => "Save",
             Self::SaveAs => "Save as…",
@@ -157,6 +177,17 @@ impl Command {
             Self::Edit(_) | Self::Drag(_) | Self::DragEnded => "changes the design",
             Self::New => "choose a lens and a body and start a ring between them",
             Self::Start(..) => "start a ring between the two chosen mounts",
+            Self::StartFrom(_) => "start from a copy of this design",
+            Self::KeepLens => {
+                "keep the lens with its readings in the list for new designs; a name that is taken is asked about"
+            }
+            Self::KeepBody => {
+                "keep the body with its readings in the list for new designs; a name that is taken is asked about"
+            }
+            Self::ImportMounts => "take the mounts of a file into your own list",
+            Self::WriteWorkshop => {
+                "write machines, tools, instruments and materials to a file of your own, to be edited there"
+            }
             Self::Open => "open a design from a file",
             Self::Save => "save the design to its file",
             Self::SaveAs => "save the design to another file",
@@ -206,11 +237,21 @@ impl Command {
             Self::TurnPlan => vec![key(BARE, Key::B)],
             Self::CutClockwise => vec![key(BARE, Key::CloseBracket)],
             Self::CutAnticlockwise => vec![key(BARE, Key::OpenBracket)],
-            Self::Show(Page::Design) => vec![key(WITH, Key::Num1)],
-            Self::Show(Page::Limits) => vec![key(WITH, Key::Num2)],
-            Self::Edit(_) | Self::Drag(_) | Self::DragEnded | Self::Start(..) | Self::Theme(_) => {
-                Vec::new()
-            }
+            Self::Show(page) => page
+                .key()
+                .map(|number| key(WITH, number))
+                .into_iter()
+                .collect(),
+            Self::Edit(_)
+            | Self::Drag(_)
+            | Self::DragEnded
+            | Self::Start(..)
+            | Self::StartFrom(_)
+            | Self::KeepLens
+            | Self::KeepBody
+            | Self::ImportMounts
+            | Self::WriteWorkshop
+            | Self::Theme(_) => Vec::new(),
         }
     }
 
@@ -223,12 +264,17 @@ impl Command {
             | Self::Save
             | Self::SaveAs
             | Self::Export
+            | Self::KeepLens
+            | Self::KeepBody
+            | Self::ImportMounts
+            | Self::WriteWorkshop
             | Self::Quit
             | Self::Show(_) => true,
             Self::Edit(_)
             | Self::Drag(_)
             | Self::DragEnded
             | Self::Start(..)
+            | Self::StartFrom(_)
             | Self::Undo
             | Self::Redo
             | Self::Fit

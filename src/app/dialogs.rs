@@ -5,7 +5,10 @@ use std::path::{Path, PathBuf};
 use egui::{Context, Modal, Ui, ViewportCommand};
 
 use super::command::Command;
-use super::export_panel::{ExportPanel, ExportWanted, write_export};
+use super::export_panel::{ExportError, ExportPanel, ExportWanted, write_export};
+use super::files::{FileError, exists};
+use super::job::{Job, Progress};
+use super::mount_question::{MountAnswer, MountQuestion};
 use super::new_panel::{NewPanel, Wanted};
 use super::palette::Palette;
 use super::path_panel::{PathPanel, PathWanted, Purpose};
@@ -13,7 +16,7 @@ use super::sight::Sight;
 use super::unsaved_question::{Answer, Next, unsaved_ui};
 use super::view::{Selection, View};
 use super::window::Window;
-use crate::document::library;
+use crate::document::demo_designs;
 use crate::drawing::export::ExportOptions;
 
 /// The one dialog in front of the page.
@@ -22,6 +25,13 @@ pub(super) enum Dialog {
     Unsaved(Next),
     Path(PathPanel),
     Export(ExportPanel),
+    Mount(MountQuestion),
+}
+
+/// A drawing being written off the frame.
+pub(super) struct Writing {
+    path: PathBuf,
+    job: Job<Result<(), ExportError>>,
 }
 
 /// What a dialog answered.
@@ -30,6 +40,7 @@ enum Reply {
     Unsaved(Answer),
     Path(PathWanted),
     Export(ExportWanted),
+    Mount(MountAnswer),
 }
 
 impl Window {
@@ -60,6 +71,7 @@ impl Window {
                     Dialog::Unsaved(next) => Reply::Unsaved(unsaved_ui(ui, &name, next)),
                     Dialog::Path(panel) => Reply::Path(panel.path_ui(ui, colours)),
                     Dialog::Export(panel) => Reply::Export(panel.export_ui(ui, &mut view)),
+                    Dialog::Mount(question) => Reply::Mount(question.question_ui(ui)),
                 }
             });
         let given_up = shown.should_close();
@@ -75,10 +87,12 @@ impl Window {
             Reply::New(Wanted::Nothing)
             | Reply::Path(PathWanted::Nothing)
             | Reply::Export(ExportWanted::Nothing)
+            | Reply::Mount(MountAnswer::Waiting)
             | Reply::Unsaved(Answer::Waiting) => {}
             Reply::New(Wanted::Close)
             | Reply::Path(PathWanted::Close)
             | Reply::Export(ExportWanted::Close)
+            | Reply::Mount(MountAnswer::Cancel)
             | Reply::Unsaved(Answer::Cancel) => self.close_dialog(),
             Reply::New(Wanted::Do(command)) => {
                 self.close_dialog();
@@ -87,8 +101,9 @@ impl Window {
             Reply::Path(PathWanted::Ask) | Reply::Export(ExportWanted::Ask) => self.ask_system(),
             Reply::Path(PathWanted::Use(path)) => self.use_path(context, &path),
             Reply::Export(ExportWanted::Write(path, options, force)) => {
-                self.write_drawing(path, &options, force);
+                self.write_drawing(context, path, options, force);
             }
+            Reply::Mount(answer) => self.answer_mount(answer),
             Reply::Unsaved(Answer::Save) => self.save_then_go_on(context),
             Reply::Unsaved(Answer::Discard) => {
                 if let Some(Dialog::Unsaved(next)) = self.dialog.take() {
@@ -106,11 +121,11 @@ impl Window {
     fn ask_system(&mut self) {
         match &self.dialog {
             Some(Dialog::Path(panel)) => match panel.purpose {
-                Purpose::Open => self.chooser.start_open(panel.question()),
+                Purpose::Open | Purpose::Import => self.chooser.start_open(panel.question()),
                 Purpose::Save => self.chooser.start_save(panel.question()),
             },
             Some(Dialog::Export(panel)) => self.chooser.start_save(panel.question()),
-            Some(Dialog::New(_) | Dialog::Unsaved(_)) | None => {}
+            Some(Dialog::New(_) | Dialog::Unsaved(_) | Dialog::Mount(_)) | None => {}
         }
     }
 
@@ -126,7 +141,7 @@ impl Window {
             }
             Some(Dialog::Export(panel)) => panel.answered(answer),
             // The panel was closed while the dialog was open: its answer is for nobody.
-            Some(Dialog::New(_) | Dialog::Unsaved(_)) | None => {}
+            Some(Dialog::New(_) | Dialog::Unsaved(_) | Dialog::Mount(_)) | None => {}
         }
     }
 
@@ -137,6 +152,10 @@ impl Window {
         let done = match panel.purpose {
             Purpose::Open => self.workspace.open(path),
             Purpose::Save => self.workspace.save_to(path),
+            Purpose::Import => {
+                self.import_mounts(path);
+                return;
+            }
         };
         match done {
             Err(error) => {
@@ -162,22 +181,51 @@ impl Window {
         }
     }
 
-    fn write_drawing(&mut self, path: PathBuf, options: &ExportOptions, force: bool) {
-        let written = write_export(
-            self.workspace.design(),
-            self.workspace.evaluation(),
-            &path,
-            options,
-            force,
-        );
-        match (written, &mut self.dialog) {
-            (Ok(()), _) => {
-                self.dialog = None;
-                self.messages.done(format!("written to {}", path.display()));
-            }
-            (Err(error), Some(Dialog::Export(panel))) => panel.refuse(path, &error),
-            (Err(error), _) => self.messages.fault(error.to_string()),
+    /// Draws and writes off the frame: a fine picture takes longer than a frame may.
+    fn write_drawing(
+        &mut self,
+        context: &Context,
+        path: PathBuf,
+        options: ExportOptions,
+        force: bool,
+    ) {
+        if !force
+            && exists(&path)
+            && let Some(Dialog::Export(panel)) = &mut self.dialog
+        {
+            let error = ExportError::File(FileError::Exists(path.clone()));
+            panel.refuse(path, &error);
+            return;
         }
+        let design = self.workspace.design().clone();
+        let evaluation = self.workspace.evaluation().clone();
+        let target = path.clone();
+        let work = move || write_export(&design, &evaluation, &target, &options, force);
+        match Job::begin("drawing", context, work) {
+            Ok(job) => {
+                self.dialog = None;
+                self.writing = Some(Writing { path, job });
+            }
+            Err(error) => self
+                .messages
+                .fault(format!("the system gives no thread to draw on: {error}")),
+        }
+    }
+
+    /// Tells what came of a drawing that was being written.
+    pub(super) fn poll_writing(&mut self) {
+        let Some(writing) = &self.writing else { return };
+        match writing.job.poll() {
+            Progress::Working => return,
+            Progress::Done(Ok(())) => self
+                .messages
+                .done(format!("drawing written to {}", writing.path.display())),
+            Progress::Done(Err(error)) => self.messages.fault(error.to_string()),
+            Progress::BrokenOff => self
+                .messages
+                .fault(format!("{}: the drawing broke off", writing.path.display())),
+        }
+        self.writing = None;
     }
 
     pub(super) fn save(&mut self, context: &Context) {
@@ -202,7 +250,11 @@ impl Window {
     }
 
     pub(super) fn ask_path(&mut self, purpose: Purpose) {
-        self.dialog = Some(Dialog::Path(PathPanel::new(purpose, self.workspace.path())));
+        let near = match purpose {
+            Purpose::Open | Purpose::Save => self.workspace.path(),
+            Purpose::Import => None,
+        };
+        self.dialog = Some(Dialog::Path(PathPanel::new(purpose, near)));
         self.ask_system();
     }
 
@@ -217,8 +269,11 @@ impl Window {
 
     fn go_on(&mut self, context: &Context, next: Next) {
         match next {
-            Next::New => match library() {
-                Ok(library) => self.dialog = Some(Dialog::New(NewPanel::new(library))),
+            Next::New => match self.mounts.all() {
+                Ok(library) => {
+                    let demos = demo_designs().unwrap_or_default();
+                    self.dialog = Some(Dialog::New(NewPanel::new(library, demos)));
+                }
                 Err(error) => self
                     .messages
                     .fault(format!("the library of mounts cannot be read: {error}")),

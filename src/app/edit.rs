@@ -2,8 +2,8 @@
 
 use crate::checks::Change;
 use crate::document::{
-    Choice, Design, Fault, Finish, LimitKey, MillingMethod, Paper, Pieces, PinHandling, RingKey,
-    SeatKind, ThreadHold, Tolerance, faults_of,
+    Choice, Design, Fault, FieldRef, Finish, LimitKey, Limits, MillingMethod, Paper, Pieces,
+    PinHandling, RingKey, SeatKind, ThreadHold, Tolerance, faults_of,
 };
 use crate::mount::{
     BarrelStep, BodyField, FreeDepth, Hand, Interface, LensField, Obstacle, Presence, Sector,
@@ -47,6 +47,19 @@ impl Fitted {
             Self::Stop => "Stop",
             Self::LockPin => "Lock pin",
             Self::Mirror => "Mirror behind",
+        }
+    }
+
+    /// The field behind the question; the mirror is asked about beside the free depth.
+    #[must_use]
+    pub const fn field(self) -> FieldRef {
+        match self {
+            Self::ApertureRing => FieldRef::ApertureRing,
+            Self::StopDownPin => FieldRef::StopDownPin,
+            Self::Springs => FieldRef::Springs,
+            Self::Stop => FieldRef::Stop,
+            Self::LockPin => FieldRef::LockPin,
+            Self::Mirror => FieldRef::FreeDepth,
         }
     }
 
@@ -134,6 +147,8 @@ pub enum Edit {
     Limit(LimitKey, f64),
     /// Put a limit back to its default.
     LimitDefault(LimitKey),
+    /// Put every limit back to its default.
+    LimitsDefault,
     /// Turn the cutting line, clock degrees.
     SectionAngle(f64),
     /// Choose the paper.
@@ -194,6 +209,7 @@ fn put(design: &mut Design, edit: Edit) {
         Edit::Pieces(pieces) => design.ring.pieces = pieces,
         Edit::Limit(key, value) => *design.limits.get_mut(key) = value,
         Edit::LimitDefault(key) => *design.limits.get_mut(key) = key.default_value(),
+        Edit::LimitsDefault => design.limits = Limits::default(),
         Edit::SectionAngle(angle_deg) => design.sheet.section_angle_deg = whole_turn(angle_deg),
         Edit::Paper(paper) => design.sheet.paper = paper,
         Edit::Dpi(dpi) => design.sheet.dpi = dpi,

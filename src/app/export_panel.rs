@@ -143,6 +143,7 @@ impl ExportPanel {
         if let Some(kind) = choice_ui(
             ui,
             Id::unique("kind"),
+            false,
             "Kind",
             &self.format(),
             &kinds,
@@ -201,6 +202,7 @@ impl ExportPanel {
             ui.label(RichText::new(said).color(view.palette.clash));
         }
         let mut wanted = ExportWanted::Nothing;
+        let mut entered = false;
         ui.horizontal(|ui| {
             let label = ui.label("Path");
             let edit =
@@ -212,6 +214,8 @@ impl ExportPanel {
                 self.replace = None;
                 self.said = None;
             }
+            entered =
+                response.lost_focus() && ui.input(|input| input.key_pressed(egui::Key::Enter));
             if ui
                 .add_enabled(!self.waiting, egui::Button::new("Dialog…"))
                 .clicked()
@@ -225,10 +229,8 @@ impl ExportPanel {
         ui.add_space(4.0);
         ui.horizontal(|ui| {
             let ending = self.format().ending();
-            if ui
-                .button(format!("Write {}", ending.to_uppercase()))
-                .clicked()
-            {
+            let write = ui.button(format!("Write {}", ending.to_uppercase()));
+            if write.clicked() || entered {
                 wanted = match files::typed_path(&self.text, ending) {
                     Ok(path) => ExportWanted::Write(path, self.options, false),
                     Err(error) => {
@@ -274,6 +276,7 @@ fn sheet_ui(ui: &mut Ui, view: &mut View<'_>) {
     if let Some(paper) = choice_ui(
         ui,
         salt,
+        false,
         "Paper",
         &view.design.sheet.paper.clone(),
         &papers,

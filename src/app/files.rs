@@ -144,9 +144,28 @@ pub fn save_design(path: &Path, design: &Design) -> Result<(), FileError> {
         path: path.to_owned(),
         reason: error.to_string(),
     })?;
+    replace_text(path, &text)
+}
+
+/// Writes text over whatever stands at `path`: after a crash the old file is there or the new one.
+///
+/// # Errors
+/// As [`save_design`].
+pub fn replace_text(path: &Path, text: &str) -> Result<(), FileError> {
     write_whole(path, Standing::Replace, |file| {
         file.write_all(text.as_bytes())
     })
+}
+
+/// Makes the folder that `path` is to stand in, where it is missing.
+///
+/// # Errors
+/// Not permitted, or something else stands there.
+pub fn make_folder_of(path: &Path) -> Result<(), FileError> {
+    let Some(folder) = path.parent() else {
+        return Ok(());
+    };
+    fs::create_dir_all(folder).map_err(|error| FileError::of(folder, error))
 }
 
 /// Writes an export. A file that is there already is left alone unless `force`.

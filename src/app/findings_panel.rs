@@ -7,6 +7,7 @@ use super::palette::Palette;
 use super::rows::below_ui;
 use super::severity_sign::sign_ui;
 use super::view::{Lit, View};
+use super::working_panel::{link_ui, working_ui};
 use crate::checks::{Finding, Place, Severity};
 
 /// The list over all the room there is.
@@ -117,7 +118,7 @@ fn finding_ui(ui: &mut Ui, view: &mut View<'_>, finding: &Finding) {
         toggle(view, finding);
     }
     if open {
-        below_ui(ui, |ui| working_ui(ui, view, finding));
+        below_ui(ui, |ui| opened_ui(ui, view, finding));
     }
     ui.separator();
 }
@@ -171,7 +172,7 @@ fn margin_words(finding: &Finding, share: f64) -> String {
     )
 }
 
-fn working_ui(ui: &mut Ui, view: &mut View<'_>, finding: &Finding) {
+fn opened_ui(ui: &mut Ui, view: &mut View<'_>, finding: &Finding) {
     ui.label(RichText::new(finding.key.asks()).small().italics());
     let numbers = [
         ("value", finding.value),
@@ -191,19 +192,11 @@ fn working_ui(ui: &mut Ui, view: &mut View<'_>, finding: &Finding) {
         ui.label(RichText::new(format!("{}{share}", shown.join(", "))).small());
     }
     for working in &finding.working {
-        ui.label(
-            RichText::new(working.text())
-                .small()
-                .color(view.palette.faint_ink),
-        );
+        working_ui(ui, view, working);
     }
     for place in &finding.places {
-        if let Place::Field(field) = place
-            && ui
-                .link(RichText::new(format!("go to {}", field.long_label())).small())
-                .clicked()
-        {
-            view.selection.jump = Some(*field);
+        if let Place::Field(field) = place {
+            link_ui(ui, view, *field, &format!("go to {}", field.long_label()));
         }
     }
     remedy_ui(ui, view, finding);

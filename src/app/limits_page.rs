@@ -26,6 +26,13 @@ pub fn limits_ui(ui: &mut Ui, view: &mut View<'_>) {
             "Common practice, no source, unless the reason names one. {changed} of {} differ from their default.",
             LimitKey::ALL.len()
         )).weak());
+        let back = ui.add_enabled(changed > 0, egui::Button::new("All back to their defaults"));
+        if back
+            .on_hover_text("one step of undo takes it back")
+            .clicked()
+        {
+            view.wish(Command::Edit(Edit::LimitsDefault));
+        }
         ScrollArea::vertical().id_salt("limits").auto_shrink([false, false]).show(ui, |ui| {
             Frame::new().inner_margin(Margin { right: 12, ..Margin::ZERO }).show(ui, |ui| {
                 for key in LimitKey::ALL {

@@ -92,6 +92,6 @@ fn jump_ui(ui: &mut Ui, view: &mut View<'_>, field: FieldRef) {
         view.selection.point_at(Lit::Field(field));
     }
     if link.clicked() {
-        view.selection.jump = Some(field);
+        view.go_to(field);
     }
 }

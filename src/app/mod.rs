@@ -20,37 +20,53 @@ mod export_panel;
 mod field;
 pub mod files;
 mod findings_panel;
+mod focus_table;
 mod group;
 pub mod history;
+mod job;
 mod lens_column;
+mod light_plot;
 mod limits_page;
 mod list_editor;
+mod measure_page;
 mod menu_bar;
 mod messages;
 mod missing_panel;
+mod mount_question;
 mod new_panel;
+mod optics_page;
 pub mod origin;
 mod origin_editor;
+mod own_commands;
+pub mod own_folder;
+mod own_mounts;
 pub mod page;
 mod palette;
 mod path_panel;
 mod pick;
 mod places;
 mod plan_panel;
+mod plot_grid;
+mod readings_editor;
 mod ring_column;
 mod rows;
 mod scene_paint;
 mod section_panel;
 mod severity_sign;
+mod sharpness_plot;
 mod shop_choices;
 mod sight;
 mod split;
+mod stack_page;
 mod text_field;
+mod tolerance_editor;
 mod tolerance_text;
+mod trial_panel;
 mod unsaved_question;
 mod values_panel;
 mod view;
 pub mod window;
+mod working_panel;
 pub mod workspace;
 
 use std::path::PathBuf;
@@ -99,8 +115,11 @@ pub fn run(open: Option<PathBuf>) -> Result<(), AppError> {
         ..eframe::NativeOptions::default()
     };
     let start = move |creation: &eframe::CreationContext<'_>| {
-        let chooser = SystemChooser::new(creation.egui_ctx.clone());
+        let chooser = SystemChooser::of_window(creation);
         let mut window = Window::new(workspace, Box::new(chooser), &creation.egui_ctx);
+        if let Some(folder) = own_folder::own_folder() {
+            window.use_own_folder(folder);
+        }
         if let Some(path) = &open {
             window.open(path);
         }

@@ -3,13 +3,14 @@
 use egui::{RichText, ScrollArea, Ui};
 
 use super::command::Command;
-use crate::document::Library;
+use crate::document::{Design, Library};
 use crate::mount::{Body, BodyField, Lens, LensField};
 
 /// The choice in progress.
 #[derive(Debug)]
 pub struct NewPanel {
     library: Library,
+    demos: Vec<Design>,
     lens: Option<usize>,
     body: Option<usize>,
 }
@@ -29,11 +30,12 @@ pub enum Wanted {
 const LIST_HEIGHT: f32 = 300.0;
 
 impl NewPanel {
-    /// A panel with these mounts to choose from.
+    /// A panel with these mounts to choose from, and invented designs to look at.
     #[must_use]
-    pub const fn new(library: Library) -> Self {
+    pub const fn new(library: Library, demos: Vec<Design>) -> Self {
         Self {
             library,
+            demos,
             lens: None,
             body: None,
         }
@@ -79,7 +81,25 @@ impl NewPanel {
                 wanted = Wanted::Close;
             }
         });
+        self.demos_ui(ui, &mut wanted);
         wanted
+    }
+
+    /// The invented designs; each opens as a copy that nobody has saved.
+    fn demos_ui(&self, ui: &mut Ui, wanted: &mut Wanted) {
+        if self.demos.is_empty() {
+            return;
+        }
+        ui.separator();
+        ui.strong("Or look at an invented design");
+        ui.horizontal_wrapped(|ui| {
+            for demo in &self.demos {
+                let button = ui.button(&demo.name).on_hover_text(&demo.notes);
+                if button.clicked() {
+                    *wanted = Wanted::Do(Command::StartFrom(Box::new(demo.clone())));
+                }
+            }
+        });
     }
 
     fn chosen(&self) -> Command {

@@ -148,23 +148,6 @@ pub fn revised<T>(old: &Interface<T>, value: T) -> Interface<T> {
     }
 }
 
-/// A measured value as the mean of its readings; none for no readings.
-#[must_use]
-pub fn mean_of(readings: Vec<f64>, instrument: String, uncertainty: f64) -> Option<Interface<f64>> {
-    let count = u32::try_from(readings.len())
-        .ok()
-        .filter(|count| *count > 0)?;
-    let value = readings.iter().sum::<f64>() / f64::from(count);
-    Some(Interface::Known(Known {
-        value,
-        uncertainty,
-        origin: Origin::Measured {
-            readings,
-            instrument,
-        },
-    }))
-}
-
 fn same(a: f64, b: f64) -> bool {
     const NEAR: f64 = 1e-9;
     (a - b).abs() < NEAR
@@ -174,6 +157,7 @@ fn same(a: f64, b: f64) -> bool {
 mod tests {
     use super::*;
     use crate::mount::Standing;
+    use crate::tolerance::Measurement;
 
     #[test]
     fn no_standard_says_a_number_typed_by_hand() {
@@ -189,7 +173,11 @@ mod tests {
 
     #[test]
     fn a_measured_value_stays_measured_but_loses_readings_of_another_mean() {
-        let old = mean_of(vec![44.01, 44.03], "caliper".to_owned(), 0.01).unwrap();
+        let readings = vec![44.01, 44.03];
+        let known = Measurement::of(&readings, None)
+            .unwrap()
+            .known(readings, "caliper".to_owned());
+        let old = Interface::Known(known);
         assert!((old.number().unwrap() - 44.02).abs() < 1e-12);
         let new = retyped(&old, 44.1);
         assert_eq!(new.standing(), Standing::Measured);

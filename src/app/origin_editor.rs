@@ -5,11 +5,13 @@ use egui::{Id, RichText, Ui};
 use super::cell_field::{Cell, cell_ui};
 use super::edit::Edit;
 use super::field::refusal_ui;
-use super::origin::{OriginKind, mean_of, origin_words, restated};
+use super::origin::{OriginKind, origin_words, restated};
 use super::text_field::{read_ui, text_ui};
 use super::view::View;
 use crate::document::parse_quantity;
 use crate::mount::{Citation, Interface, Known, Origin, Unit};
+use crate::tolerance::Measurement;
+use crate::workshop::{Instrument, Workshop};
 
 /// Origin of any value: kind and words.
 pub fn origin_ui<T: Clone>(
@@ -95,13 +97,25 @@ pub fn number_origin_ui(
             readings,
             instrument,
         } => {
+            let workshop = view.workshop;
             readings_ui(ui, view, salt, unit, readings, |readings| {
-                mean_of(readings, instrument.clone(), known.uncertainty).map(edit)
+                let gauge = view_gauge(workshop, instrument);
+                Measurement::of(&readings, gauge).map(|measured| {
+                    edit(Interface::Known(
+                        measured.known(readings, instrument.clone()),
+                    ))
+                })
             });
         }
         Origin::Published(citations) => citations_ui(ui, view, salt, known, citations, unit, edit),
         Origin::Standard(_) | Origin::Assumed(_) => {}
     }
+}
+
+/// The instrument of the workshop by its name.
+fn view_gauge<'w>(workshop: &'w Workshop, name: &str) -> Option<&'w Instrument> {
+    let mut all = workshop.instruments.iter();
+    all.find(|instrument| instrument.name == name)
 }
 
 /// The readings in one line; their mean becomes the value.

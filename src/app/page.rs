@@ -1,24 +1,61 @@
 //! The pages of the window.
 
+use egui::Key;
+
 /// A page.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum Page {
     /// The ring with its two mating parts, live.
     #[default]
     Design,
+    /// What to measure on lens and body, and how.
+    Measure,
+    /// Light and focus.
+    Optics,
+    /// What the tolerances come to at infinity.
+    Tolerance,
     /// The limits and clearances it is derived and judged by.
     Limits,
 }
 
+/// The keys of the pages, by their place in the page bar.
+const KEYS: [Key; 9] = [
+    Key::Num1,
+    Key::Num2,
+    Key::Num3,
+    Key::Num4,
+    Key::Num5,
+    Key::Num6,
+    Key::Num7,
+    Key::Num8,
+    Key::Num9,
+];
+
 impl Page {
     /// Every page, in the order of the page bar.
-    pub const ALL: [Self; 2] = [Self::Design, Self::Limits];
+    pub const ALL: [Self; 5] = [
+        Self::Design,
+        Self::Measure,
+        Self::Optics,
+        Self::Tolerance,
+        Self::Limits,
+    ];
+
+    /// The key that shows it, with the command key held: the number of its place in the page bar.
+    #[must_use]
+    pub fn key(self) -> Option<Key> {
+        let place = Self::ALL.iter().position(|page| *page == self)?;
+        KEYS.get(place).copied()
+    }
 
     /// The name on the page bar.
     #[must_use]
     pub const fn title(self) -> &'static str {
         match self {
             Self::Design => "Design",
+            Self::Measure => "Measure",
+            Self::Optics => "Optics",
+            Self::Tolerance => "Tolerance",
             Self::Limits => "Limits",
         }
     }
@@ -28,6 +65,11 @@ impl Page {
     pub const fn explains(self) -> &'static str {
         match self {
             Self::Design => "half-section, lug pattern, every value and every finding",
+            Self::Measure => {
+                "what to measure on lens and body, how, and how sure the readings make it"
+            }
+            Self::Optics => "light in the corners, sharpness, what the ring does to focus",
+            Self::Tolerance => "what adds up at infinity, and how many rings reach it",
             Self::Limits => "the limits and clearances that the ring is derived and judged by",
         }
     }

@@ -15,6 +15,8 @@ pub enum Purpose {
     Open,
     /// Save the design there.
     Save,
+    /// Take the mounts there into the user's own.
+    Import,
 }
 
 /// A path being asked for.
@@ -64,13 +66,18 @@ impl PathPanel {
         let title = match self.purpose {
             Purpose::Open => "Open a design",
             Purpose::Save => "Save the design",
+            Purpose::Import => "Import mounts",
+        };
+        let kind = match self.purpose {
+            Purpose::Open | Purpose::Save => "Design",
+            Purpose::Import => "Mounts",
         };
         let name = near
             .file_name()
             .map(|name| name.to_string_lossy().into_owned());
         FileQuestion {
             title: title.to_owned(),
-            kind: "Design".to_owned(),
+            kind: kind.to_owned(),
             extension: "ron".to_owned(),
             folder: near
                 .parent()
@@ -106,6 +113,7 @@ impl PathPanel {
         let (title, button) = match self.purpose {
             Purpose::Open => ("Open a design", "Open"),
             Purpose::Save => ("Save the design", "Save"),
+            Purpose::Import => ("Import mounts", "Import"),
         };
         ui.label(RichText::new(title).heading());
         if let Some(said) = &self.said {

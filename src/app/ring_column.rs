@@ -1,16 +1,18 @@
 //! The values of the ring.
 
-use egui::{Id, Ui};
+use egui::{Id, RichText, Ui};
 
 use super::command::Command;
 use super::edit::Edit;
 use super::group::group_ui;
 use super::list_editor::{LUGS, list_ui};
-use super::rows::{anchor_ui, ring_row_ui, salt_of, trim_row_ui};
+use super::rows::{anchor_ui, below_ui, mark_ui, ring_row_ui, salt_of, trim_row_ui};
 use super::shop_choices::shop_ui;
 use super::text_field::{choice_ui, text_ui};
 use super::view::View;
+use super::working_panel::working_ui;
 use crate::document::{Choice, FieldRef, PinHandling, RingKey, SeatKind};
+use crate::mount::Presence;
 
 const SEAT: [RingKey; 2] = [RingKey::SeatHeight, RingKey::SeatDiameter];
 const FLANGE: [RingKey; 2] = [RingKey::PlateThickness, RingKey::FlangeDiameter];
@@ -132,6 +134,7 @@ fn making_ui(ui: &mut Ui, view: &mut View<'_>) {
         FieldRef::Cutter,
         FieldRef::Material,
         FieldRef::Finish,
+        FieldRef::Pieces,
     ];
     group_ui(ui, view, "Making and material", false, &shop, shop_ui);
     group_ui(ui, view, "Name and notes", false, &[], |ui, view| {
@@ -185,6 +188,7 @@ fn seat_ui(ui: &mut Ui, view: &mut View<'_>) {
     if let Some(kind) = choice_ui(
         ui,
         salt,
+        view.selection.take_jump(FieldRef::SeatKind),
         "Seat stands",
         &now,
         &choices,
@@ -195,8 +199,13 @@ fn seat_ui(ui: &mut Ui, view: &mut View<'_>) {
 }
 
 fn pin_ui(ui: &mut Ui, view: &mut View<'_>) {
+    let rule = match view.design.lens.stop_down_pin {
+        Presence::Present => "rule: pressed by a lip",
+        Presence::Absent => "rule: no pin",
+        Presence::Unknown => "rule: not known whether there is a pin",
+    };
     let choices = [
-        (None, "rule: pressed by a lip".to_owned()),
+        (None, rule.to_owned()),
         (
             Some(PinHandling::Pressed),
             "set: pressed by a lip".to_owned(),
@@ -211,6 +220,7 @@ fn pin_ui(ui: &mut Ui, view: &mut View<'_>) {
     if let Some(pin) = choice_ui(
         ui,
         salt,
+        view.selection.take_jump(FieldRef::PinHandling),
         "Pin is",
         &now,
         &choices,
@@ -238,8 +248,23 @@ fn lugs_ui(ui: &mut Ui, view: &mut View<'_>) {
         {
             view.wish(Command::Edit(Edit::Lugs(Choice::Derived)));
         }
+        let (mark, word) = if set {
+            ("H", "set by hand")
+        } else {
+            ("R", "by their rule")
+        };
+        mark_ui(
+            ui,
+            view,
+            FieldRef::Lugs,
+            mark,
+            format!("Rule of Lugs: {word}"),
+        );
     });
     let evaluation = view.evaluation;
+    if view.selection.open_field == Some(FieldRef::Lugs) {
+        below_ui(ui, |ui| lug_rule_ui(ui, view));
+    }
     let rows = match &view.design.ring.lugs {
         Choice::Set(lugs) => lugs.clone(),
         Choice::Derived => evaluation
@@ -257,4 +282,18 @@ fn lugs_ui(ui: &mut Ui, view: &mut View<'_>) {
         &rows,
         &|rows| Edit::Lugs(Choice::Set(rows)),
     );
+}
+
+/// How the rule of the lugs came to its angles.
+fn lug_rule_ui(ui: &mut Ui, view: &mut View<'_>) {
+    ui.label(
+        RichText::new(
+            "rule: each slot of the body shrunk until entry clears at every radius with the flank that the cutter leaves, then turned through the twist",
+        )
+        .small(),
+    );
+    let evaluation = view.evaluation;
+    for working in &evaluation.derivation.lug_working {
+        working_ui(ui, view, working);
+    }
 }

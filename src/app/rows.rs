@@ -7,8 +7,8 @@ use super::edit::{Edit, Fitted};
 use super::field::{NumberField, number_ui, step_of};
 use super::origin::retyped;
 use super::origin_editor::number_origin_ui;
-use super::text_field::{choice_ui, read_ui};
-use super::tolerance_text::{read_tolerance, tolerance_words};
+use super::text_field::choice_ui;
+use super::tolerance_editor::dimension_ui;
 use super::view::View;
 use crate::document::{FieldRef, RingKey};
 use crate::mount::{BodyField, Interface, LensField, Presence, Unit};
@@ -82,6 +82,15 @@ fn interface_row_ui(
                     .small()
                     .weak(),
             );
+            let measure = ui
+                .small_button("Measure…")
+                .accessible_name(format!("Measure {}", field.long_label()));
+            if measure
+                .on_hover_text("a sketch of where, readings, instrument, uncertainty")
+                .clicked()
+            {
+                view.measure(field);
+            }
             number_origin_ui(ui, view, salt.with("origin"), held, field.unit(), edit);
         });
     }
@@ -140,7 +149,7 @@ pub fn ring_row_ui(ui: &mut Ui, view: &mut View<'_>, key: RingKey) {
         let_go_ui(ui, view, key, state);
     }
     if view.selection.open_field == Some(field) {
-        below_ui(ui, |ui| ring_below_ui(ui, view, key, state));
+        below_ui(ui, |ui| dimension_ui(ui, view, key, state));
     }
 }
 
@@ -184,28 +193,6 @@ fn ring_hover(state: &DimensionState) -> String {
     text
 }
 
-fn ring_below_ui(ui: &mut Ui, view: &mut View<'_>, key: RingKey, state: &DimensionState) {
-    ui.label(RichText::new(format!("rule: {}", key.rule())).small());
-    if let Some(working) = &state.working {
-        ui.label(RichText::new(working.text()).small().weak());
-    }
-    for missing in &state.missing {
-        if ui
-            .link(RichText::new(format!("lacks {}", missing.long_label())).small())
-            .clicked()
-        {
-            view.selection.jump = Some(*missing);
-        }
-    }
-    let tolerance = &view.design.ring.dimensions.get(key).tolerance;
-    let held = tolerance_words(tolerance);
-    let salt = salt_of(FieldRef::Ring(key)).with("tolerance");
-    let label = format!("Tolerance ({})", state.tolerance_text);
-    read_ui(ui, view, salt, &label, &held, "by its rule", |text| {
-        read_tolerance(text, key.unit()).map(|tolerance| Edit::Tolerance(key, tolerance))
-    });
-}
-
 /// The question whether a part is there.
 pub fn presence_ui(ui: &mut Ui, view: &mut View<'_>, part: Fitted) {
     let choices = [
@@ -218,6 +205,7 @@ pub fn presence_ui(ui: &mut Ui, view: &mut View<'_>, part: Fitted) {
     if let Some(presence) = choice_ui(
         ui,
         salt,
+        part != Fitted::Mirror && view.selection.take_jump(part.field()),
         part.label(),
         &now,
         &choices,

@@ -62,7 +62,7 @@ pub fn pick_ui(view: &mut View<'_>, picked: Picked, response: &egui::Response) {
     if let Some(field) = picked.field() {
         view.selection.point_at(Lit::Field(field));
         if response.clicked() {
-            view.selection.jump = Some(field);
+            view.go_to(field);
         }
     }
     if !response.dragged() {

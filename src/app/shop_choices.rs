@@ -18,6 +18,7 @@ pub fn shop_ui(ui: &mut Ui, view: &mut View<'_>) {
     if let Some(hold) = choice_ui(
         ui,
         salt,
+        view.selection.take_jump(FieldRef::ThreadHold),
         "Thread hold",
         &ring.thread_hold,
         &holds,
@@ -30,6 +31,7 @@ pub fn shop_ui(ui: &mut Ui, view: &mut View<'_>) {
     if let Some(way) = choice_ui(
         ui,
         salt,
+        false,
         "Gaps milled by",
         &ring.milling,
         &ways,
@@ -42,6 +44,7 @@ pub fn shop_ui(ui: &mut Ui, view: &mut View<'_>) {
     if let Some(name) = choice_ui(
         ui,
         salt,
+        view.selection.take_jump(FieldRef::Cutter),
         "Milling cutter",
         &ring.cutter,
         &cutters,
@@ -54,6 +57,7 @@ pub fn shop_ui(ui: &mut Ui, view: &mut View<'_>) {
     if let Some(name) = choice_ui(
         ui,
         salt,
+        view.selection.take_jump(FieldRef::Material),
         "Material",
         &ring.material,
         &stuffs,
@@ -138,9 +142,22 @@ fn pieces_ui(ui: &mut Ui, view: &mut View<'_>) {
     ];
     let salt = Id::unique("pieces");
     let hover = "an insert is turned to the mark and clamped by set-screws";
-    if let Some(two) = choice_ui(ui, salt, "Made of", &is_two, &choices, hover) {
+    if let Some(two) = choice_ui(
+        ui,
+        salt,
+        view.selection.take_jump(FieldRef::Pieces),
+        "Made of",
+        &is_two,
+        &choices,
+        hover,
+    ) {
         view.wish_from(salt, Edit::Pieces(if two { TWO } else { Pieces::One }));
     }
+    two_pieces_ui(ui, view, now);
+}
+
+/// Wall and set-screws of a clamped insert.
+fn two_pieces_ui(ui: &mut Ui, view: &mut View<'_>, now: Pieces) {
     let Pieces::Two {
         clamp_wall_mm,
         screw_diameter_mm,

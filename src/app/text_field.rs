@@ -51,10 +51,12 @@ pub fn read_ui(
     }
 }
 
-/// One of a few choices; the chosen one when it was changed.
+/// One of a few choices; the chosen one when it was changed. A jump brings it into sight and into the keyboard's
+/// reach.
 pub fn choice_ui<T: PartialEq + Clone>(
     ui: &mut Ui,
     salt: Id,
+    jump: bool,
     label: &str,
     now: &T,
     choices: &[(T, String)],
@@ -79,6 +81,10 @@ pub fn choice_ui<T: PartialEq + Clone>(
                 }
             }
         });
+        if jump {
+            shown.response.request_focus();
+            shown.response.scroll_to_me(Some(egui::Align::Center));
+        }
         shown.response.labelled_by(label.id).on_hover_text(hover);
     });
     chosen

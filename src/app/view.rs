@@ -6,6 +6,7 @@ use egui::Id;
 
 use super::command::Command;
 use super::edit::{Edit, edited};
+use super::page::Page;
 use super::palette::Palette;
 use crate::checks::FindingKey;
 use crate::document::{Design, FieldRef};
@@ -34,6 +35,8 @@ pub struct Selection {
     pub open_field: Option<FieldRef>,
     /// The field to bring into sight and into the keyboard's reach.
     pub jump: Option<FieldRef>,
+    /// The value of lens or body to be measured next.
+    pub measure: Option<FieldRef>,
 }
 
 impl Selection {
@@ -60,6 +63,15 @@ impl Selection {
         let moved = pointed != self.lit;
         self.lit = pointed;
         moved
+    }
+
+    /// Whether this field is jumped to; asked once a jump.
+    pub fn take_jump(&mut self, field: FieldRef) -> bool {
+        let here = self.jump == Some(field);
+        if here {
+            self.jump = None;
+        }
+        here
     }
 
     /// Opens the row below a field, or closes it.
@@ -169,6 +181,46 @@ impl View<'_> {
     /// Wishes for something.
     pub fn wish(&mut self, command: Command) {
         self.commands.push(command);
+    }
+
+    /// Goes to a field, on whatever page it stands.
+    pub fn go_to(&mut self, field: FieldRef) {
+        self.selection.jump = Some(field);
+        let page = match field {
+            FieldRef::Limit(_) => Page::Limits,
+            FieldRef::Lens(_)
+            | FieldRef::Body(_)
+            | FieldRef::Ring(_)
+            | FieldRef::LensThread
+            | FieldRef::BarrelAtInfinity
+            | FieldRef::BarrelAtCloseFocus
+            | FieldRef::ApertureRing
+            | FieldRef::StopDownPin
+            | FieldRef::Ears
+            | FieldRef::TwistHand
+            | FieldRef::Springs
+            | FieldRef::Stop
+            | FieldRef::LockPin
+            | FieldRef::FreeDepth
+            | FieldRef::Obstacles
+            | FieldRef::Lugs
+            | FieldRef::SeatKind
+            | FieldRef::PinHandling
+            | FieldRef::Trim
+            | FieldRef::Finish
+            | FieldRef::ThreadHold
+            | FieldRef::Cutter
+            | FieldRef::Material
+            | FieldRef::Clocking
+            | FieldRef::Pieces => Page::Design,
+        };
+        self.wish(Command::Show(page));
+    }
+
+    /// Goes to the page where a value of lens or body is measured.
+    pub fn measure(&mut self, field: FieldRef) {
+        self.selection.measure = Some(field);
+        self.wish(Command::Show(Page::Measure));
     }
 
     /// Wishes for a change, or says why it is refused.

@@ -7,15 +7,19 @@ use egui::{CentralPanel, Context, Frame, Margin, Panel, ThemePreference, Ui, Vie
 use super::chooser::FileChooser;
 use super::command::{CUT_STEP_DEG, Command, keyed};
 use super::design_page::DesignPage;
-use super::dialogs::Dialog;
+use super::dialogs::{Dialog, Writing};
 use super::edit::Edit;
 use super::limits_page::limits_ui;
+use super::measure_page::MeasurePage;
 use super::menu_bar::{Possible, menu_bar_ui};
 use super::messages::Messages;
+use super::optics_page::OpticsPage;
+use super::own_mounts::OwnMounts;
 use super::page::Page;
 use super::palette::{Palette, dress, palette};
 use super::path_panel::Purpose;
 use super::sight::Sight;
+use super::stack_page::StackPage;
 use super::unsaved_question::Next;
 use super::view::{Selection, Typing, View};
 use super::workspace::Workspace;
@@ -29,6 +33,11 @@ pub struct Window {
     pub(super) messages: Messages,
     page: Page,
     pub(super) design_page: DesignPage,
+    measure_page: MeasurePage,
+    optics_page: OpticsPage,
+    stack_page: StackPage,
+    pub(super) mounts: OwnMounts,
+    pub(super) writing: Option<Writing>,
     pub(super) dialog: Option<Dialog>,
     /// What to go on with once the design is saved.
     pub(super) after_saving: Option<Next>,
@@ -50,6 +59,11 @@ impl Window {
             messages: Messages::default(),
             page: Page::default(),
             design_page: DesignPage::default(),
+            measure_page: MeasurePage::default(),
+            optics_page: OpticsPage::default(),
+            stack_page: StackPage::default(),
+            mounts: OwnMounts::default(),
+            writing: None,
             dialog: None,
             after_saving: None,
             may_close: false,
@@ -136,6 +150,15 @@ impl Window {
             Page::Design => self
                 .design_page
                 .design_ui(ui, &mut view, self.workspace.revision()),
+            Page::Measure => self.measure_page.measure_ui(ui, &mut view),
+            Page::Optics => {
+                self.optics_page
+                    .optics_ui(ui, &mut view, self.workspace.revision());
+            }
+            Page::Tolerance => {
+                self.stack_page
+                    .stack_ui(ui, &mut view, self.workspace.revision());
+            }
             Page::Limits => limits_ui(ui, &mut view),
         }
     }
@@ -151,6 +174,15 @@ impl Window {
                 self.page = Page::Design;
                 self.design_page.look(Sight::Ring);
             }
+            Command::StartFrom(design) => {
+                self.workspace.start_from(*design);
+                self.page = Page::Design;
+                self.design_page.look(Sight::Ring);
+            }
+            Command::KeepLens => self.keep_lens(),
+            Command::KeepBody => self.keep_body(),
+            Command::ImportMounts => self.ask_path(Purpose::Import),
+            Command::WriteWorkshop => self.write_workshop(),
             Command::Open => self.ask_or_go_on(context, Next::Open),
             Command::Save => self.save(context),
             Command::SaveAs => self.ask_path(Purpose::Save),
@@ -225,6 +257,7 @@ impl eframe::App for Window {
     fn logic(&mut self, context: &Context, _frame: &mut eframe::Frame) {
         self.watch_closing(context);
         self.poll_chooser(context);
+        self.poll_writing();
         self.take_drops(context);
     }
 

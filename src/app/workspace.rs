@@ -9,6 +9,7 @@ use crate::checks::Severity;
 use crate::document::{Design, Fault};
 use crate::evaluate::{Evaluation, evaluate};
 use crate::mount::{Body, Lens};
+use crate::ring::cut_through_a_lug;
 use crate::workshop::Workshop;
 
 /// A design at work.
@@ -120,7 +121,7 @@ impl Workspace {
     pub fn edit(&mut self, edit: &Edit) -> Result<(), Fault> {
         self.end_drag();
         let next = edited(&self.design, edit)?;
-        self.put(next);
+        self.put_worked_on(next);
         self.history.end_step(&self.design);
         Ok(())
     }
@@ -132,7 +133,7 @@ impl Workspace {
     pub fn drag(&mut self, edit: &Edit) -> Result<(), Fault> {
         let next = edited(&self.design, edit)?;
         self.dragging = true;
-        self.put(next);
+        self.put_worked_on(next);
         Ok(())
     }
 
@@ -171,8 +172,22 @@ impl Workspace {
 
     /// Starts a new design from two mounts, as one that nobody has saved.
     pub fn start(&mut self, lens: Lens, body: Body) {
-        self.replace(Design::new(lens, body), None);
+        self.start_from(Design::new(lens, body));
+        self.cut_through_a_lug();
+        self.history = History::starting_at(&self.design);
+    }
+
+    /// Starts from a design, as one that nobody has saved.
+    pub fn start_from(&mut self, design: Design) {
+        self.replace(design, None);
         self.saved = None;
+    }
+
+    /// Works with another workshop from now on.
+    pub fn use_workshop(&mut self, workshop: Workshop) {
+        self.workshop = workshop;
+        self.evaluation = evaluate(&self.design, &self.workshop);
+        self.revision += 1;
     }
 
     /// Opens a design; on a fault the present one stays.
@@ -212,6 +227,27 @@ impl Workspace {
                 true
             }
             None => false,
+        }
+    }
+
+    /// Puts a design that was worked on; the first time the ring is whole, it is cut where a lug shows.
+    fn put_worked_on(&mut self, design: Design) {
+        let was_whole = self.evaluation.derivation.ring.is_some();
+        self.put(design);
+        if !was_whole {
+            self.cut_through_a_lug();
+        }
+    }
+
+    /// Turns a cutting line that nobody has turned yet through the first lug.
+    fn cut_through_a_lug(&mut self) {
+        let angle = &mut self.design.sheet.section_angle_deg;
+        // Exact on purpose: any other angle was chosen.
+        if let Some(ring) = &self.evaluation.derivation.ring
+            && angle.to_bits() == 0.0_f64.to_bits()
+        {
+            *angle = cut_through_a_lug(ring);
+            self.revision += 1;
         }
     }
 
@@ -292,9 +328,9 @@ mod tests {
         let folder = tempfile::tempdir().unwrap();
         let mut workspace = workspace();
         workspace.edit(&Edit::Name("trial".to_owned())).unwrap();
-        assert_eq!(workspace.title(), "trial * - Flangewright");
+        assert_eq!(workspace.title(), "trial * - 1 clash - Flangewright");
         workspace.save_to(&folder.path().join("kept.ron")).unwrap();
-        assert_eq!(workspace.title(), "kept - Flangewright");
+        assert_eq!(workspace.title(), "kept - 1 clash - Flangewright");
         assert!(workspace.undo() && workspace.is_changed());
     }
 

@@ -9,7 +9,7 @@ use crate::mount::{BodyField, LensField, Unit, show_number};
 use crate::optics::{
     BoreEdge, ExitPupil, RayCone, Vignetting, corner_height, exit_pupil_distance, lost_stops,
 };
-use crate::ring::{Feature, PinUse};
+use crate::ring::{Feature, PinUse, bore_corners};
 
 const KEY: FindingKey = FindingKey::Vignetting;
 const SOURCE: &str = "area common to the exit pupil and every bore edge thrown on its plane (Modern Optical Engineering, ch. 9); log2";
@@ -103,47 +103,26 @@ struct Land {
     bore: Option<RingKey>,
 }
 
-/// Every edge, front to rear: counterbore, thread mouth and both ends of the thread, both ends of the lip, nose.
+/// Every edge of the section, with the bore that a remedy can open.
 fn lands(cx: &Context, register: f64) -> Vec<Land> {
-    let (ring, sizes) = (cx.ring, &cx.ring.sizes);
-    let seat = -sizes.seat_height;
-    let thread = ring.thread_minor / 2.0;
-    let land = |z: f64, radius_mm: f64, feature: Feature, bore: Option<RingKey>| Land {
-        edge: BoreEdge {
-            distance_mm: register - z,
-            radius_mm,
-        },
-        feature,
-        bore,
-    };
-    let mut lands = vec![
-        land(
-            seat,
-            thread + sizes.thread_chamfer,
-            Feature::ThreadChamfer,
-            None,
-        ),
-        land(seat + sizes.thread_chamfer, thread, Feature::Thread, None),
+    bore_corners(&cx.parts.through_lug, register)
+        .into_iter()
+        .map(|corner| Land {
+            edge: corner.edge,
+            feature: corner.feature,
+            bore: bore_of(corner.feature),
+        })
+        .collect()
+}
+
+/// The dimension of a bore; thread and counterbore are as wide as the lens has them.
+fn bore_of(feature: Feature) -> Option<RingKey> {
+    let own = [
+        (Feature::LipBore, RingKey::LipBore),
+        (Feature::RearBore, RingKey::RearBore),
     ];
-    if ring.thread_runs_through {
-        lands.push(land(sizes.spigot_length, thread, Feature::Thread, None));
-        return lands;
-    }
-    let face = seat + sizes.lip_face_depth;
-    let rear = (face + sizes.lip_thickness).min(sizes.spigot_length);
-    let lip = Some(RingKey::LipBore);
-    lands.extend([
-        land(seat + sizes.thread_length, thread, Feature::Thread, None),
-        land(face, sizes.lip_bore / 2.0, Feature::LipBore, lip),
-        land(rear, sizes.lip_bore / 2.0, Feature::LipBore, lip),
-        land(
-            sizes.spigot_length,
-            sizes.rear_bore / 2.0,
-            Feature::RearBore,
-            Some(RingKey::RearBore),
-        ),
-    ]);
-    lands
+    own.into_iter()
+        .find_map(|(bore, key)| (bore == feature).then_some(key))
 }
 
 /// The bore that clips most, opened to the cone of rays; not where the pin or the thread would lose its hold.

@@ -6,6 +6,7 @@ use std::process::ExitCode;
 use clap::Args;
 use flangewright::document::{Design, FieldRef, write_ron};
 use flangewright::evaluate::evaluate;
+use flangewright::ring::cut_through_a_lug;
 
 use super::inputs::{mounts, workshop};
 use super::mount_name::find;
@@ -40,9 +41,12 @@ impl New {
         let library = mounts(&self.own)?;
         let lens = find("lens mount", &self.lens, &library.lenses, |lens| &lens.name)?;
         let body = find("body", &self.body, &library.bodies, |body| &body.name)?;
-        let design = Design::new(lens.clone(), body.clone());
-        write(&self.out, write_ron(&design)?.as_bytes(), self.force)?;
+        let mut design = Design::new(lens.clone(), body.clone());
         let derivation = evaluate(&design, &workshop(None)?).derivation;
+        if let Some(ring) = &derivation.ring {
+            design.sheet.section_angle_deg = cut_through_a_lug(ring);
+        }
+        write(&self.out, write_ron(&design)?.as_bytes(), self.force)?;
         print(&format!("{}: {}", self.out.display(), design.name))?;
         if let Some(refusal) = &derivation.refusal {
             print(&format!("no ring can be built: {}", refusal.reason))?;

@@ -39,8 +39,8 @@ const LEAST_RADIUS: f64 = 1.2;
 /// What a detail shows beyond its feature, mm of the part.
 const AROUND: f64 = 0.5;
 /// Directions of leaders out of a detail, degrees: toward the bore, and away from the axis.
-const TO_THE_BORE_DEG: [f64; 8] = [270.0, 285.0, 255.0, 300.0, 240.0, 315.0, 225.0, 330.0];
-const OUTWARD_DEG: [f64; 8] = [45.0, 30.0, 60.0, 15.0, 75.0, 0.0, 90.0, 345.0];
+const TO_THE_BORE_DEG: [f64; 6] = [300.0, 240.0, 315.0, 225.0, 330.0, 210.0];
+const OUTWARD_DEG: [f64; 6] = [45.0, 30.0, 60.0, 15.0, 0.0, 345.0];
 
 impl Detail {
     /// The relief with the thread that ends in it; none where there is no relief.

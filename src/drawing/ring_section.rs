@@ -25,7 +25,7 @@ const AXIS_OVERRUN_MM: f64 = 3.0;
 /// Least distance of two lines that must be told apart, mm on paper (ISO 128-2).
 const APART_MM: f64 = 0.7;
 /// Directions of the leader to the relief, degrees: into the bore.
-const TO_THE_BORE_DEG: [f64; 8] = [300.0, 285.0, 315.0, 240.0, 255.0, 225.0, 330.0, 210.0];
+const TO_THE_BORE_DEG: [f64; 8] = [300.0, 315.0, 240.0, 225.0, 285.0, 255.0, 330.0, 210.0];
 /// Places round its circle where the letter of a detail may stand.
 const LETTER_PLACES: u32 = 24;
 

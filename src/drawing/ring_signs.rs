@@ -22,6 +22,9 @@ pub const FLANGE_DATUM: char = 'A';
 pub const SPIGOT_DATUM: char = 'B';
 /// Places along a face where a leader may take hold, as shares of its length.
 const ALONG: [f64; 5] = [0.5, 0.65, 0.35, 0.8, 0.2];
+/// Steps in which the stem of a datum is made longer until its letter has room, mm, and how many.
+const STEM_STEP_MM: f64 = 3.0;
+const STEM_STEPS: u32 = 24;
 /// Directions of a leader away from a face that looks toward the lens, degrees.
 const TO_THE_LEFT: [f64; 7] = [180.0, 165.0, 195.0, 150.0, 210.0, 135.0, 225.0];
 /// Directions away from a face that looks toward the sensor, degrees.
@@ -226,15 +229,34 @@ impl RingSigns<'_> {
 
     /// On the face itself or on its extension line, its letter toward the sensor.
     fn flange_datum(&self, occupied: &Occupied) -> Option<Form> {
-        let signs = self.flange_tips().into_iter().map(|at| datum_sign(at, 0.0, FLANGE_DATUM, &self.style));
-        signs.into_iter().map(framed).find(|sign| occupied.takes(sign)).map(Form::Sign)
+        self.datum(occupied, &self.flange_tips(), 0.0, FLANGE_DATUM)
     }
 
     /// In line with the dimension line of the spigot, so that it means the axis (ISO 5459).
     fn spigot_datum(&self, occupied: &Occupied, spigot: &Linear) -> Option<Form> {
-        let end = Point { x: spigot.through.x, y: spigot.to.y };
-        let sign = framed(datum_sign(end, 90.0, SPIGOT_DATUM, &self.style));
-        occupied.takes(&sign).then_some(Form::Sign(sign))
+        let end = Point {
+            x: spigot.through.x,
+            y: spigot.to.y,
+        };
+        self.datum(occupied, &[end], 90.0, SPIGOT_DATUM)
+    }
+
+    /// A datum on the first of some places, its stem as short as there is room for its letter.
+    fn datum(
+        &self,
+        occupied: &Occupied,
+        places: &[Point],
+        away_deg: f64,
+        letter: char,
+    ) -> Option<Form> {
+        let longer = (0..STEM_STEPS).map(|step| STEM_STEP_MM * f64::from(step));
+        longer
+            .flat_map(|longer_mm| places.iter().map(move |at| (*at, longer_mm)))
+            .map(|(at, longer_mm)| {
+                framed(datum_sign(at, away_deg, longer_mm, letter, &self.style))
+            })
+            .find(|sign| occupied.takes(sign))
+            .map(Form::Sign)
     }
 }
 

@@ -156,6 +156,7 @@ impl Views<'_> {
         let lens = extras
             .contains(&Extra::LensSide)
             .then(|| self.plan(plan_scale, Side::Lens, body.is_none()));
+        eprintln!("{scale} {extras:?} section {:.0} x {:.0} bounds {:?}", section.width_mm, section.height_mm, section.bounds);
         let row = in_order(self.design.sheet.projection, section, body, lens);
         let sizes: Vec<(f64, f64)> = row.iter().map(|block| (block.width_mm, block.height_mm)).collect();
         [true, false].into_iter().find_map(|spread| {

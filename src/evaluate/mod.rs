@@ -3,10 +3,18 @@
 //! May use every floor under it; must not draw, plan, or look at the screen. The window, the command line, the
 //! drawing and the tests all call it.
 
+mod focus_numbers;
+mod light;
+mod sharpness;
+
 use crate::checks::{self, Context, Finding, FindingKey, Severity};
 use crate::document::Design;
 use crate::ring::{Derivation, Parts, Plan, Solid, derive, parts_of, solid_of};
 use crate::workshop::Workshop;
+
+pub use focus_numbers::{FocusNumber, focus_error, focus_numbers};
+pub use light::{LightReport, light_of};
+pub use sharpness::{SharpPoint, Sharpness, sharpness_of};
 
 /// Everything that follows from a design.
 #[derive(Clone, Debug)]

@@ -16,6 +16,13 @@ pub fn half_depth_mm<N: Number>(f_number: N, circle_mm: N) -> N {
     f_number * circle_mm
 }
 
+/// Diameter of the blur that an image out of place by `error_mm` makes of a distant point, mm: `e / N`, by similar
+/// triangles behind a pupil of diameter `z / N`.
+#[must_use]
+pub fn blur_circle_mm<N: Number>(error_mm: N, f_number: N) -> N {
+    error_mm / f_number
+}
+
 /// Half band of the depth of focus near by, mm either way: `N c (1 + m / P)` with magnification m and pupil
 /// magnification P (exit pupil over entrance pupil). From memory, standard geometric optics; with P = 1 it
 /// is the printed `N c (1 + m)`.
@@ -126,6 +133,13 @@ mod tests {
         assert!((floor.value() - diffraction_half_depth_mm(2.0)).abs() < 1e-15);
         assert!((floor.value() - 0.0044).abs() < 1e-12);
         assert!((image_diagonal(&design).unwrap().value() - 43.2666).abs() < 1e-4);
+    }
+
+    /// At the end of the depth of focus the blur is the circle of confusion: e = N c.
+    #[test]
+    fn the_blur_at_the_end_of_the_depth_is_the_circle() {
+        let end = half_depth_mm(1.8, 0.029);
+        assert!((blur_circle_mm(end, 1.8) - 0.029).abs() < 1e-15);
     }
 
     #[test]

@@ -15,9 +15,9 @@ mod tilt;
 mod vignetting;
 
 pub use depth_of_focus::{
-    WAVELENGTH_MM, circle_by_pixels, circle_of_format_mm, circle_of_pixels_mm, diffraction_floor,
-    diffraction_half_depth_mm, half_depth_mm, half_depth_near_by_mm, image_diagonal,
-    left_after_root_sum_square_mm, left_after_sum_mm,
+    WAVELENGTH_MM, blur_circle_mm, circle_by_pixels, circle_of_format_mm, circle_of_pixels_mm,
+    diffraction_floor, diffraction_half_depth_mm, half_depth_mm, half_depth_near_by_mm,
+    image_diagonal, left_after_root_sum_square_mm, left_after_sum_mm,
 };
 pub use disc::{Disc, common_area_mm2};
 pub use exit_pupil::{ExitPupil, clear_radius_mm, exit_pupil_distance};

@@ -2,7 +2,10 @@
 //!
 //! May use `optics`, `document`, `workshop`, `mount`, `standards`, `geometry`. Must not judge: that is `checks`.
 
+mod assumptions;
+mod bores;
 mod clocking;
+mod cut;
 mod derive;
 mod envelopes;
 mod feature;
@@ -21,9 +24,11 @@ mod section;
 mod solid;
 mod tolerances;
 
+pub use bores::{BoreCorner, bore_corners};
 pub use clocking::{
     KnownBy, Rest, WaysOut, clockwise_deg_per_mm, mark_at_rest_deg, rest_of, ways_out, wrapped_deg,
 };
+pub use cut::cut_through_a_lug;
 pub use derive::derive;
 pub use envelopes::parts_of;
 pub use feature::{BodyPart, Feature, LensPart};
@@ -34,3 +39,4 @@ pub use plan::{Hole, Plan, gaps_between};
 pub use resolved::{Derivation, DimensionState, PinUse, Refusal, ResolvedRing, Twist};
 pub use section::{ShapeFault, outlines};
 pub use solid::{Solid, solid_of};
+pub use tolerances::rule as tolerance_rule;

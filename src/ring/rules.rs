@@ -5,6 +5,7 @@ use crate::document::{
 };
 use crate::mount::{BodyField, LensField};
 
+use super::assumptions;
 use super::resolved::{DimensionState, PinUse, Refusal};
 use super::tolerances;
 
@@ -70,12 +71,10 @@ impl<'a> Rules<'a> {
                 let by_rule = term.value();
                 (
                     Some(by_rule),
-                    Some(Working::new(
-                        key.label().to_lowercase(),
-                        term,
-                        key.unit(),
-                        source,
-                    )),
+                    Some(
+                        Working::new(key.label().to_lowercase(), term, key.unit(), source)
+                            .assuming(assumptions::of(key)),
+                    ),
                     Vec::new(),
                 )
             }

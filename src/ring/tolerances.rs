@@ -64,6 +64,47 @@ fn by_rule(design: &Design, key: RingKey, value: f64) -> ((f64, f64), String) {
     }
 }
 
+/// How the tolerance of a dimension follows where it is not set, in words with the source.
+#[must_use]
+pub const fn rule(key: RingKey) -> &'static str {
+    match key {
+        RingKey::GrooveRootDiameter | RingKey::NoseDiameter | RingKey::LugDiameter => {
+            "h9 of ISO 286: a running fit; common practice, no source"
+        }
+        RingKey::SeatHeight => {
+            "what the depth of focus leaves beside body and lens, in steps of 0.005, at least the least budget of the limits and at most ±0.05; common practice, no source"
+        }
+        RingKey::GrooveWidth => {
+            "plus what springs take up; without springs what the play limits leave, at least 0.01; common practice, no source"
+        }
+        RingKey::LockHoleDiameter => "+0.05/0: a hole drilled to size; common practice, no source",
+        RingKey::LockHoleAngle | RingKey::IndexMarkAngle => {
+            "±0.1°: an angle set on a dividing head; common practice, no source"
+        }
+        RingKey::LockHoleCircle | RingKey::LipFaceDepth => {
+            "±0.05: set by the dials; common practice, no source"
+        }
+        RingKey::ThreadChamfer | RingKey::LugLeadIn | RingKey::EdgeBreak => {
+            "ISO 2768-m, broken edges"
+        }
+        RingKey::PlateThickness
+        | RingKey::LugThickness
+        | RingKey::ReliefWidth
+        | RingKey::ReliefDiameter
+        | RingKey::ThreadLength
+        | RingKey::LipBore
+        | RingKey::LipThickness
+        | RingKey::SpigotLength
+        | RingKey::RearBore
+        | RingKey::AnnulusInner
+        | RingKey::AnnulusOuter
+        | RingKey::AnnulusDepth
+        | RingKey::SeatDiameter
+        | RingKey::FlangeDiameter
+        | RingKey::LockHoleDepth => "ISO 2768-m, linear dimensions",
+    }
+}
+
 /// What the focus budget leaves, in steps of a micrometer, at least the finest a hobby lathe holds.
 fn seat_tolerance(design: &Design) -> f64 {
     let budget = register_budget(design).0.value();

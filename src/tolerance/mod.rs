@@ -8,6 +8,7 @@
 mod conformity;
 mod distribution;
 mod histogram;
+mod measured;
 mod monte_carlo;
 mod normal;
 mod readings;
@@ -19,6 +20,7 @@ mod student;
 pub use conformity::{Conformity, DecisionRule, Limits};
 pub use distribution::Distribution;
 pub use histogram::{Bin, Histogram};
+pub use measured::Measurement;
 pub use monte_carlo::{CHUNK, Cancelled, Outcome, Trial, simulate};
 pub use normal::{normal_below, normal_quantile};
 pub use readings::{

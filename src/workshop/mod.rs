@@ -51,6 +51,12 @@ impl Workshop {
         read_ron(DEFAULT_SET)
     }
 
+    /// The default set as text, for the user to edit.
+    #[must_use]
+    pub const fn default_text() -> &'static str {
+        DEFAULT_SET
+    }
+
     /// The named end mill, or the first one when `name` is empty or unknown.
     #[must_use]
     pub fn cutter(&self, name: &str) -> Option<&Cutter> {

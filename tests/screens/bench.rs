@@ -4,11 +4,14 @@ use std::cell::RefCell;
 use std::collections::VecDeque;
 use std::path::{Path, PathBuf};
 use std::rc::Rc;
+use std::thread::sleep;
+use std::time::{Duration, Instant};
 
 use egui::accesskit::Role;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable as _;
 use flangewright::app::chooser::{FileAnswer, FileChooser, FileQuestion};
+use flangewright::app::page::Page;
 use flangewright::app::window::Window;
 use flangewright::app::workspace::Workspace;
 use flangewright::checks::{FindingKey, Severity};
@@ -55,14 +58,31 @@ pub fn demo(name: &str) -> PathBuf {
 }
 
 impl Bench {
-    /// A window of this size on a copy of an invented demo design.
+    /// A window of this size on an invented demo design.
     pub fn sized(file: &Path, width: f32, height: f32) -> Self {
+        Self::built(file, width, height, None)
+    }
+
+    /// The usual window, with the user's own folder there.
+    pub fn with_own_folder(folder: &Path) -> Self {
+        Self::built(
+            &demo("archive_portrait.ron"),
+            1280.0,
+            800.0,
+            Some(folder.to_owned()),
+        )
+    }
+
+    fn built(file: &Path, width: f32, height: f32, own: Option<PathBuf>) -> Self {
         let script = Script::default();
         let (file, scripted) = (file.to_owned(), script.clone());
         let build = move |creation: &mut eframe::CreationContext<'static>| {
             let workspace = Workspace::empty(Workshop::default_set().unwrap());
             let mut window =
                 Window::new(workspace, Box::new(Scripted(scripted)), &creation.egui_ctx);
+            if let Some(folder) = own.clone() {
+                window.use_own_folder(folder);
+            }
             window.open(&file);
             window
         };
@@ -125,6 +145,67 @@ impl Bench {
     pub fn click(&mut self, label: &str) {
         self.window
             .get_by_role_and_label(Role::Button, label)
+            .click();
+        self.window.run();
+    }
+
+    /// Goes to a page by its key.
+    pub fn show(&mut self, page: Page) {
+        self.press(egui::Modifiers::COMMAND, page.key().unwrap());
+    }
+
+    /// Presses a button and draws one frame: what it begins may go on for many.
+    pub fn press_button(&mut self, label: &str) {
+        self.window
+            .get_by_role_and_label(Role::Button, label)
+            .click();
+        self.window.run_steps(2);
+    }
+
+    /// Presses a button by the keyboard, also where it is out of sight.
+    pub fn press_by_key(&mut self, label: &str) {
+        self.window
+            .get_by_role_and_label(Role::Button, label)
+            .focus();
+        self.window.run();
+        self.press(egui::Modifiers::NONE, egui::Key::Space);
+    }
+
+    /// Draws frames until something is so; gives up after a minute.
+    pub fn wait_until(&mut self, is_so: impl Fn(&Self) -> bool) {
+        let begun = Instant::now();
+        while !is_so(self) {
+            assert!(begun.elapsed() < Duration::from_secs(60), "waited too long");
+            sleep(Duration::from_millis(5));
+            self.window.step();
+        }
+    }
+
+    /// Takes one of a few choices.
+    pub fn choose(&mut self, label: &str, choice: &str) {
+        self.window
+            .get_by_role_and_label(Role::ComboBox, label)
+            .scroll_to_me();
+        self.window.run();
+        self.window
+            .get_by_role_and_label(Role::ComboBox, label)
+            .click();
+        self.window.run();
+        self.window
+            .query_all_by_label(choice)
+            .last()
+            .unwrap()
+            .click();
+        self.window.run();
+    }
+
+    /// Takes an entry of a menu.
+    pub fn menu(&mut self, title: &str, entry: &str) {
+        self.click(title);
+        self.window
+            .query_all_by_label_contains(entry)
+            .last()
+            .unwrap()
             .click();
         self.window.run();
     }

@@ -141,7 +141,9 @@ fn the_drawing_is_written_and_never_over_another_file_unasked() {
     bench.press(Modifiers::COMMAND, Key::E);
     bench.enter("Dots to the inch", "96");
     bench.write("Path", &path.display().to_string());
-    bench.click("Write PNG");
+    bench.press(Modifiers::NONE, Key::Enter);
+    bench.wait_until(|bench| bench.says("drawing written to"));
+    assert!(bench.says("ring.png"));
     let first = fs::read(&path).unwrap();
     assert_eq!(&first[..8], b"\x89PNG\r\n\x1a\n");
 
@@ -150,8 +152,8 @@ fn the_drawing_is_written_and_never_over_another_file_unasked() {
     bench.write("Path", &path.display().to_string());
     bench.click("Write PNG");
     assert_eq!(fs::read_to_string(&path).unwrap(), "something of mine");
-    bench.click("Replace");
-    assert_eq!(fs::read(&path).unwrap(), first);
+    bench.press_button("Replace");
+    bench.wait_until(|_| fs::read(&path).unwrap() == first);
 }
 
 #[test]
@@ -179,4 +181,15 @@ fn closing_asks_only_when_something_would_be_lost() {
         .clear();
     bench.window.run();
     assert!(bench.says("Unsaved changes") && bench.says("the window closes"));
+}
+
+#[test]
+fn a_new_design_can_be_a_copy_of_an_invented_one() {
+    let mut bench = Bench::new();
+    bench.press(Modifiers::COMMAND, Key::N);
+    let demos = flangewright::document::demo_designs().unwrap();
+    assert_eq!(demos.len(), 4);
+    bench.click(&demos[1].name);
+    assert_eq!(bench.workspace().design(), &demos[1]);
+    assert!(bench.workspace().path().is_none() && bench.workspace().is_changed());
 }

@@ -3,6 +3,7 @@
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::Queryable as _;
 use flangewright::app::command::keyed;
+use flangewright::app::page::Page;
 use flangewright::document::RingKey;
 
 use crate::bench::{Bench, demo};
@@ -80,9 +81,9 @@ fn every_page_holds_from_a_small_window_to_a_large_one() {
             .get_by_role_and_label(egui::accesskit::Role::TextInput, "Seat height")
             .rect();
         assert!(room.contains_rect(seat));
-        bench.press(Modifiers::COMMAND, Key::Num2);
+        bench.show(Page::Limits);
         assert!(bench.says("Limits and clearances"));
-        bench.press(Modifiers::COMMAND, Key::Num1);
+        bench.show(Page::Design);
         assert!(bench.says("Half-section"));
     }
 }

@@ -5,4 +5,7 @@ mod drawing;
 mod files;
 mod keyboard;
 mod limits;
+mod measure;
+mod optics;
 mod values;
+mod working;

@@ -188,7 +188,7 @@ fn a_thread_is_typed_by_its_designation() {
 fn the_remedy_of_a_finding_is_applied_by_one_click() {
     let mut bench = Bench::sized(&demo("four_clashes.ron"), 1280.0, 900.0);
     assert_eq!(bench.severity(FindingKey::LipThickness), Severity::Clash);
-    bench.click("Lip thickness");
-    bench.click("Apply the remedy of Lip thickness");
+    bench.press_by_key("Lip thickness");
+    bench.press_by_key("Apply the remedy of Lip thickness");
     assert_ne!(bench.severity(FindingKey::LipThickness), Severity::Clash);
 }

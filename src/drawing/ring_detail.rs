@@ -9,6 +9,7 @@ use crate::drawing::placed_dimension::{Form, PlacedDimension, SheetView};
 use crate::drawing::placement::Placement;
 use crate::drawing::ring_dimensions::relief_note;
 use crate::drawing::ring_section::{HATCH_MM, apart_mm};
+use crate::drawing::ring_signs::Signs;
 use crate::drawing::round_window::Window;
 use crate::drawing::spot::Search;
 use crate::drawing::{Extent, Hatch, Item, LineType, Path, Role, Shape, Tone};
@@ -137,7 +138,12 @@ impl RingDetail<'_> {
             lines: vec![label.clone()],
             terminator: Terminator::Arrow,
         };
-        let search = Search { tips: &[self.on_paper(tip)], directions_deg, view: around };
+        let search = Search {
+            tips: &[self.on_paper(tip)],
+            directions_deg,
+            view: around,
+            signs: Signs::Anywhere,
+        };
         let (tip, elbow) = search.best(&occupied, |tip, elbow| leader(&note(tip, elbow), &self.style))?;
         view.dimensions.push(PlacedDimension { id, form: Form::Leader(note(tip, elbow)) });
         Some(view)

@@ -10,7 +10,7 @@ use crate::drawing::placed_dimension::{Form, PlacedDimension, SheetView};
 use crate::drawing::ring_detail::Detail;
 use crate::drawing::ring_dimensions::{SectionSide, SectionSize, relief_note, section_dimensions};
 use crate::drawing::ring_sheet::format_of;
-use crate::drawing::ring_signs::RingSigns;
+use crate::drawing::ring_signs::{RingSigns, Signs};
 use crate::drawing::section_view::{SectionOptions, in_any, section_view};
 use crate::drawing::spot::Search;
 use crate::drawing::{Annotation, LineType, Role, Scene, Shape};
@@ -43,6 +43,8 @@ pub struct RingSection<'a> {
     pub factor: f64,
     /// The details that are drawn enlarged beside it.
     pub details: &'a [Detail],
+    /// Where signs may stand.
+    pub signs: Signs,
 }
 
 impl RingSection<'_> {
@@ -65,7 +67,7 @@ impl RingSection<'_> {
                 view.dimensions.push(PlacedDimension { id, form: Form::Linear(line) });
             }
         }
-        self.signs(part, spigot.as_ref(), &mut view)?;
+        self.call_outs(part, spigot.as_ref(), &mut view)?;
         Some(view)
     }
 
@@ -90,7 +92,7 @@ impl RingSection<'_> {
     }
 
     /// Circles of the details, then call-outs and signs, each where it finds room among what is there.
-    fn signs(&self, part: Extent, spigot: Option<&Linear>, view: &mut SheetView) -> Option<()> {
+    fn call_outs(&self, part: Extent, spigot: Option<&Linear>, view: &mut SheetView) -> Option<()> {
         let settled = view.settled(&self.style);
         let mut occupied = Occupied::by(&settled);
         for detail in self.details {
@@ -110,6 +112,7 @@ impl RingSection<'_> {
             style: self.style,
             factor: self.factor,
             part,
+            signs: self.signs,
         };
         let (placed, notes) = signs.placed(&mut occupied, around, spigot);
         view.dimensions.extend(placed);
@@ -148,7 +151,12 @@ impl RingSection<'_> {
             lines: vec![relief.label.clone()],
             terminator: Terminator::Arrow,
         };
-        let search = Search { tips: &tips, directions_deg: &TO_THE_BORE_DEG, view };
+        let search = Search {
+            tips: &tips,
+            directions_deg: &TO_THE_BORE_DEG,
+            view,
+            signs: Signs::Anywhere,
+        };
         let best = search.best(occupied, |tip, elbow| leader(&note(tip, elbow), &self.style));
         // Under everything there is always room.
         let under = Point { x: from.x + 8.0, y: view.bottom - 3.0 * self.style.height_mm };

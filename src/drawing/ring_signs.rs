@@ -32,6 +32,15 @@ const TO_THE_RIGHT: [f64; 7] = [0.0, 15.0, -15.0, 30.0, -30.0, 45.0, -45.0];
 /// Directions from the thread toward the axis, degrees.
 const INWARD: [f64; 8] = [240.0, 225.0, 255.0, 210.0, 300.0, 315.0, 285.0, 330.0];
 
+/// Where signs may stand.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Signs {
+    /// Wherever they are read best.
+    Anywhere,
+    /// Inside what the dimensions take; what has no room there goes into the notes.
+    Inside,
+}
+
 /// The signs of one half-section on paper.
 pub struct RingSigns<'a> {
     /// The design.
@@ -46,6 +55,8 @@ pub struct RingSigns<'a> {
     pub factor: f64,
     /// What the ring covers on paper.
     pub part: Extent,
+    /// Where they may stand.
+    pub signs: Signs,
 }
 
 /// The signs, in the order in which they find their places.
@@ -109,8 +120,8 @@ impl RingSigns<'_> {
 
     fn form(&self, sign: Sign, occupied: &Occupied, view: Extent, spigot: Option<&Linear>) -> Option<Form> {
         match sign {
-            Sign::FlangeDatum => self.flange_datum(occupied),
-            Sign::SpigotDatum => self.spigot_datum(occupied, spigot?),
+            Sign::FlangeDatum => self.flange_datum(occupied, view),
+            Sign::SpigotDatum => self.spigot_datum(occupied, view, spigot?),
             Sign::Seat => {
                 let frame = self.frame(sign);
                 self.call_out(occupied, view, &self.seat_tips(), &TO_THE_LEFT, frame, Some(self.texture()))
@@ -172,7 +183,12 @@ impl RingSigns<'_> {
         frame: Option<ToleranceFrame>,
         texture: Option<String>,
     ) -> Option<Form> {
-        let search = Search { tips, directions_deg, view };
+        let search = Search {
+            tips,
+            directions_deg,
+            view,
+            signs: self.signs,
+        };
         let at = |tip: Point, elbow: Point| CallOut { tip, elbow, frame: frame.clone(), texture: texture.clone() };
         let (tip, elbow) = search.best(occupied, |tip, elbow| at(tip, elbow).drawn(&self.style))?;
         Some(Form::CallOut(at(tip, elbow)))
@@ -228,23 +244,24 @@ impl RingSigns<'_> {
     }
 
     /// On the face itself or on its extension line, its letter toward the sensor.
-    fn flange_datum(&self, occupied: &Occupied) -> Option<Form> {
-        self.datum(occupied, &self.flange_tips(), 0.0, FLANGE_DATUM)
+    fn flange_datum(&self, occupied: &Occupied, view: Extent) -> Option<Form> {
+        self.datum(occupied, view, &self.flange_tips(), 0.0, FLANGE_DATUM)
     }
 
     /// In line with the dimension line of the spigot, so that it means the axis (ISO 5459).
-    fn spigot_datum(&self, occupied: &Occupied, spigot: &Linear) -> Option<Form> {
+    fn spigot_datum(&self, occupied: &Occupied, view: Extent, spigot: &Linear) -> Option<Form> {
         let end = Point {
             x: spigot.through.x,
             y: spigot.to.y,
         };
-        self.datum(occupied, &[end], 90.0, SPIGOT_DATUM)
+        self.datum(occupied, view, &[end], 90.0, SPIGOT_DATUM)
     }
 
     /// A datum on the first of some places, its stem as short as there is room for its letter.
     fn datum(
         &self,
         occupied: &Occupied,
+        view: Extent,
         places: &[Point],
         away_deg: f64,
         letter: char,
@@ -255,9 +272,15 @@ impl RingSigns<'_> {
             .map(|(at, longer_mm)| {
                 framed(datum_sign(at, away_deg, longer_mm, letter, &self.style))
             })
+            .filter(|sign| self.signs == Signs::Anywhere || stays_in(sign, view))
             .find(|sign| occupied.takes(sign))
             .map(Form::Sign)
     }
+}
+
+/// Whether a sign stays in what the view covers.
+fn stays_in(sign: &Annotation, view: Extent) -> bool {
+    sign.bounds().is_some_and(|bounds| view.contains(&bounds))
 }
 
 /// A datum with the room of its square kept, not only that of its letter.

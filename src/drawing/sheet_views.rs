@@ -9,6 +9,7 @@ use crate::drawing::ring_detail::{Detail, RingDetail};
 use crate::drawing::ring_notes::{SaidOnViews, note_block, note_lines};
 use crate::drawing::ring_plan::RingPlan;
 use crate::drawing::ring_section::RingSection;
+use crate::drawing::ring_signs::Signs;
 use crate::drawing::scales::{SCALES, Scale};
 use crate::drawing::sheet_layout::Room;
 use crate::drawing::{Annotation, Extent, Item};
@@ -99,20 +100,83 @@ struct Block {
     height_mm: f64,
 }
 
+impl Block {
+    /// Width and height, mm.
+    const fn size_mm(&self) -> (f64, f64) {
+        (self.width_mm, self.height_mm)
+    }
+}
+
+/// The half-section with the details that it points at.
+struct Section {
+    block: Block,
+    details: Vec<Detail>,
+    scale: Scale,
+}
+
 impl Views<'_> {
     /// The views in their places; none where they do not fit.
     #[must_use]
     pub fn arranged(&self, room: &Room) -> Option<Arrangement> {
-        let asked = self.design.sheet.scale.map_or_else(|| SCALES.to_vec(), |scale| vec![scale]);
-        asked.into_iter().filter(|scale| self.may_fit(*scale, room)).find_map(|scale| {
-            let required: Vec<Extra> = self.chosen(&[ViewChoice::Always]);
-            let plan_scale = SCALES
-                .into_iter()
-                .filter(|plan| plan.factor() <= scale.factor())
-                .find(|plan| self.attempt(room, scale, *plan, &required).is_some())?;
-            let sets = self.sets(&required);
-            sets.iter().find_map(|set| self.attempt(room, scale, plan_scale, set))
+        let asked = self.design.sheet.scale;
+        let asked = asked.map_or_else(|| SCALES.to_vec(), |scale| vec![scale]);
+        asked
+            .into_iter()
+            .filter(|scale| self.may_fit(*scale, room))
+            .find_map(|scale| self.arranged_at(scale, room))
+    }
+
+    /// The same at one scale of the half-section.
+    fn arranged_at(&self, scale: Scale, room: &Room) -> Option<Arrangement> {
+        let required = self.chosen(&[ViewChoice::Always]);
+        let least = self.sections(scale, &required, room);
+        let plan_scale = SCALES
+            .into_iter()
+            .filter(|plan| plan.factor() <= scale.factor())
+            .find(|plan| {
+                let fits = |section| self.attempt(room, section, *plan, &required).is_some();
+                least.iter().any(fits)
+            })?;
+        self.sets(&required).iter().find_map(|set| {
+            let sections = self.sections(scale, set, room);
+            sections
+                .iter()
+                .find_map(|section| self.attempt(room, section, plan_scale, set))
         })
+    }
+
+    /// The half-section with the details of a set: with its signs where they are read best, and with none of them
+    /// outside what the dimensions take, each as far as it fits by itself.
+    fn sections(&self, scale: Scale, extras: &[Extra], room: &Room) -> Vec<Section> {
+        let details: Vec<Detail> = extras
+            .iter()
+            .filter_map(|extra| self.detail(*extra))
+            .collect();
+        let section = |signs| {
+            let section = RingSection {
+                design: self.design,
+                evaluation: self.evaluation,
+                ring: self.ring,
+                style: self.style,
+                factor: scale.factor(),
+                details: &details,
+                signs,
+            };
+            let title = format!("A-A ({scale}), lens on the left");
+            let block = self.block(section.drawn()?, title);
+            let details = details.clone();
+            Some(Section {
+                block,
+                details,
+                scale,
+            })
+        };
+        let fits = |section: &Section| room.row(&[section.block.size_mm()], false).is_some();
+        [Signs::Anywhere, Signs::Inside]
+            .into_iter()
+            .filter_map(section)
+            .filter(fits)
+            .collect()
     }
 
     fn chosen(&self, choices: &[ViewChoice]) -> Vec<Extra> {
@@ -143,41 +207,64 @@ impl Views<'_> {
             && sizes.flange_diameter / 2.0 * scale.factor() < room.inside.height()
     }
 
-    fn attempt(&self, room: &Room, scale: Scale, plan_scale: Scale, extras: &[Extra]) -> Option<Arrangement> {
-        let details: Vec<Detail> = extras.iter().filter_map(|extra| self.detail(*extra)).collect();
-        let section = self.section(scale, &details)?;
-        let said = SaidOnViews {
-            lock_hole: extras.contains(&Extra::BodySide) || extras.contains(&Extra::LensSide),
-            lead_in: details.iter().any(Detail::shows_lead_in),
-        };
-        let mut lines = note_lines(self.design, self.evaluation, self.ring, self.style.mark, said);
-        lines.extend(section.view.notes.iter().cloned());
-        let body = extras.contains(&Extra::BodySide).then(|| self.plan(plan_scale, Side::Body, true));
+    fn attempt(
+        &self,
+        room: &Room,
+        section: &Section,
+        plan_scale: Scale,
+        extras: &[Extra],
+    ) -> Option<Arrangement> {
+        let body = extras
+            .contains(&Extra::BodySide)
+            .then(|| self.plan(plan_scale, Side::Body, true));
         let lens = extras
             .contains(&Extra::LensSide)
             .then(|| self.plan(plan_scale, Side::Lens, body.is_none()));
-        eprintln!("{scale} {extras:?} section {:.0} x {:.0} bounds {:?}", section.width_mm, section.height_mm, section.bounds);
-        let row = in_order(self.design.sheet.projection, section, body, lens);
-        let sizes: Vec<(f64, f64)> = row.iter().map(|block| (block.width_mm, block.height_mm)).collect();
+        let said = SaidOnViews {
+            lock_hole: body.is_some() || lens.is_some(),
+            lead_in: section.details.iter().any(Detail::shows_lead_in),
+        };
+        let mark = self.style.mark;
+        let mut lines = note_lines(self.design, self.evaluation, self.ring, mark, said);
+        lines.extend(section.block.view.notes.iter().cloned());
+        let projection = self.design.sheet.projection;
+        let row = in_order(projection, &section.block, body.as_ref(), lens.as_ref());
+        let sizes: Vec<(f64, f64)> = row.iter().map(|block| block.size_mm()).collect();
         [true, false].into_iter().find_map(|spread| {
             let mut taken = room.row(&sizes, spread)?;
-            let mut views: Vec<PlacedView> =
-                row.iter().zip(&taken).map(|(block, area)| self.placed(block, area)).collect();
+            let mut views: Vec<PlacedView> = row
+                .iter()
+                .zip(&taken)
+                .map(|(block, area)| self.placed(block, area))
+                .collect();
             let notes = note_block(&lines, &room.free(&taken), self.style.height_mm)?;
-            taken.extend(notes.iter().filter_map(Item::extent).reduce(Extent::union));
-            for detail in &details {
-                let (block, area) = self.detail_in(*detail, scale, &room.free(&taken))?;
+            taken.extend(
+                notes
+                    .iter()
+                    .filter_map(Item::extent)
+                    .reduce(Extent::union),
+            );
+            for detail in &section.details {
+                let (block, area) = self.detail_in(*detail, section.scale, &room.free(&taken))?;
                 views.push(self.placed(&block, &area));
                 taken.push(area);
             }
-            let left_out = Extra::ALL
-                .into_iter()
-                .filter(|extra| extra.choice(self.design) == ViewChoice::WhereRoom)
-                .filter(|extra| !extras.contains(extra))
-                .map(Extra::words)
-                .collect();
-            Some(Arrangement { views, notes, scale, left_out })
+            Some(Arrangement {
+                views,
+                notes,
+                scale: section.scale,
+                left_out: self.left_out(extras),
+            })
         })
+    }
+
+    /// What was wanted where there is room, and is not among some views.
+    fn left_out(&self, extras: &[Extra]) -> Vec<&'static str> {
+        self.chosen(&[ViewChoice::WhereRoom])
+            .into_iter()
+            .filter(|extra| !extras.contains(extra))
+            .map(Extra::words)
+            .collect()
     }
 
     fn detail(&self, extra: Extra) -> Option<Detail> {
@@ -186,18 +273,6 @@ impl Views<'_> {
             Extra::Lug => Detail::of_lug(self.ring),
             Extra::BodySide | Extra::LensSide => None,
         }
-    }
-
-    fn section(&self, scale: Scale, details: &[Detail]) -> Option<Block> {
-        let section = RingSection {
-            design: self.design,
-            evaluation: self.evaluation,
-            ring: self.ring,
-            style: self.style,
-            factor: scale.factor(),
-            details,
-        };
-        Some(self.block(section.drawn()?, format!("A-A ({scale}), lens on the left")))
     }
 
     fn plan(&self, scale: Scale, side: Side, sizes_lock_hole: bool) -> Block {
@@ -279,7 +354,12 @@ impl Views<'_> {
 }
 
 /// The views from left to right (ISO 5456-2): in first angle projection what is seen from the left stands on the right.
-fn in_order(projection: Projection, section: Block, body: Option<Block>, lens: Option<Block>) -> Vec<Block> {
+fn in_order<'a>(
+    projection: Projection,
+    section: &'a Block,
+    body: Option<&'a Block>,
+    lens: Option<&'a Block>,
+) -> Vec<&'a Block> {
     let (left, right) = match projection {
         Projection::FirstAngle => (body, lens),
         Projection::ThirdAngle => (lens, body),

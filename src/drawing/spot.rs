@@ -2,6 +2,7 @@
 
 use crate::drawing::free_room::Occupied;
 use crate::drawing::placement::polar;
+use crate::drawing::ring_signs::Signs;
 use crate::drawing::{Annotation, Extent};
 use crate::geometry::Point;
 
@@ -12,6 +13,9 @@ const CROSSING_COST: f64 = 9.0;
 /// What a millimetre beyond the view costs, in mm of leader.
 const GROWTH_COST: f64 = 3.0;
 
+/// What rounding may add to a view, mm.
+const ROUNDING_MM: f64 = 1e-6;
+
 /// Where leaders may begin and which way they may go.
 pub struct Search<'a> {
     /// Places on the part, the best first.
@@ -20,6 +24,8 @@ pub struct Search<'a> {
     pub directions_deg: &'a [f64],
     /// What the view covers so far.
     pub view: Extent,
+    /// Whether what is drawn may go beyond it.
+    pub signs: Signs,
 }
 
 impl Search<'_> {
@@ -42,7 +48,7 @@ impl Search<'_> {
                     }
                     let note = drawn(*tip, elbow);
                     let cost = least + self.cost(occupied, *tip, elbow, &note);
-                    if best.is_none_or(|(known, ..)| cost < known) && occupied.takes(&note) {
+                    if cost.is_finite() && best.is_none_or(|(known, ..)| cost < known) && occupied.takes(&note) {
                         best = Some((cost, *tip, elbow));
                     }
                 }
@@ -55,6 +61,9 @@ impl Search<'_> {
         let crossed = crate::drawing::whole::as_f64(occupied.crossings(tip, elbow));
         let boxes = note.boxes.iter().map(crate::drawing::TextBox::extent);
         let around = boxes.fold(self.view, Extent::union);
+        if self.signs == Signs::Inside && !self.view.grown(ROUNDING_MM).contains(&around) {
+            return f64::INFINITY;
+        }
         let growth = around.width() - self.view.width() + around.height() - self.view.height();
         CROSSING_COST.mul_add(crossed, GROWTH_COST * growth)
     }
@@ -73,7 +82,7 @@ mod tests {
             leader(&Leader { tip, elbow, lines: vec![Label::plain("note")], terminator: Terminator::Arrow }, &style)
         };
         let view = Extent { left: -60.0, bottom: -60.0, right: 60.0, top: 60.0 };
-        let search = Search { tips: &[tip], directions_deg: &[45.0, 135.0], view };
+        let search = Search { tips: &[tip], directions_deg: &[45.0, 135.0], view, signs: Signs::Anywhere };
         let free = search.best(&Occupied::default(), note).unwrap().1;
         assert!(free.x > 0.0);
         // A block of lettering to the right sends the note to the left.

@@ -29,7 +29,9 @@ mod tests {
         assert_eq!(designs.len(), 4);
         for design in designs {
             assert!(design.notes.contains("Invented"), "{}", design.name);
-            assert!(design.lens.notes.contains("Invented") && design.body.notes.contains("Invented"));
+            assert!(
+                design.lens.notes.contains("Invented") && design.body.notes.contains("Invented")
+            );
         }
     }
 }

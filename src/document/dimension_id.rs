@@ -193,13 +193,19 @@ impl FromStr for DimensionId {
     fn from_str(text: &str) -> Result<Self, DimensionNameError> {
         let key = RingKey::ALL.iter().find(|key| key.name() == text);
         let size = key.map(|key| Self::Size(*key));
-        let sign = || Self::SIGNS.into_iter().find(|sign| sign.to_string() == text);
+        let sign = || {
+            Self::SIGNS
+                .into_iter()
+                .find(|sign| sign.to_string() == text)
+        };
         let face = |name: &str| Face::ALL.into_iter().find(|face| face.name() == name);
         let between = || {
             let (one, other) = text.split_once(BETWEEN)?;
             Self::between(face(one)?, face(other)?)
         };
-        size.or_else(sign).or_else(between).ok_or_else(|| DimensionNameError(text.to_owned()))
+        size.or_else(sign)
+            .or_else(between)
+            .ok_or_else(|| DimensionNameError(text.to_owned()))
     }
 }
 
@@ -225,7 +231,9 @@ mod tests {
     fn every_name_is_read_back() {
         let sizes = RingKey::ALL.iter().map(|key| DimensionId::Size(*key));
         let between = Face::ALL.into_iter().flat_map(|one| {
-            Face::ALL.into_iter().filter_map(move |other| DimensionId::between(one, other))
+            Face::ALL
+                .into_iter()
+                .filter_map(move |other| DimensionId::between(one, other))
         });
         for id in sizes.chain(DimensionId::SIGNS).chain(between) {
             assert_eq!(id.to_string().parse(), Ok(id), "{id}");
@@ -237,6 +245,8 @@ mod tests {
         let one = DimensionId::between(Face::Seat, Face::Nose);
         assert_eq!(one, DimensionId::between(Face::Nose, Face::Seat));
         assert_eq!(DimensionId::between(Face::Nose, Face::Nose), None);
-        assert!("nose..nose".parse::<DimensionId>().is_err() && "bolt".parse::<DimensionId>().is_err());
+        assert!(
+            "nose..nose".parse::<DimensionId>().is_err() && "bolt".parse::<DimensionId>().is_err()
+        );
     }
 }

@@ -21,7 +21,11 @@ pub struct Fault {
 }
 
 impl Fault {
-    pub(super) fn new(field: impl Into<String>, value: impl Into<String>, allowed: impl Into<String>) -> Self {
+    pub(super) fn new(
+        field: impl Into<String>,
+        value: impl Into<String>,
+        allowed: impl Into<String>,
+    ) -> Self {
         Self {
             field: field.into(),
             value: value.into(),
@@ -87,7 +91,13 @@ pub fn faults_of(design: &Design) -> Vec<Fault> {
     faults
 }
 
-pub(super) fn range(faults: &mut Vec<Fault>, field: &str, value: f64, unit: Unit, allowed: (f64, f64)) {
+pub(super) fn range(
+    faults: &mut Vec<Fault>,
+    field: &str,
+    value: f64,
+    unit: Unit,
+    allowed: (f64, f64),
+) {
     faults.extend(check_range(field, value, unit, allowed).err());
 }
 

@@ -19,8 +19,8 @@ mod working;
 
 pub use codec::{ReadError, SIZE_LIMIT, read_design, read_ron, write_ron};
 pub use demo::demo_designs;
-pub use dimension_id::{DimensionId, DimensionNameError, Face};
 pub use design::{Correction, Design, FORMAT, Reading, Variant};
+pub use dimension_id::{DimensionId, DimensionNameError, Face};
 pub use fault::{Fault, check_range, faults_of, faults_of_body, faults_of_lens};
 pub use field::FieldRef;
 pub use library::{Library, library, read_library};

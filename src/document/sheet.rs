@@ -212,14 +212,22 @@ impl Sheet {
     /// How far a dimension was moved, mm on paper.
     #[must_use]
     pub fn moved_mm(&self, dimension: DimensionId) -> (f64, f64) {
-        self.override_of(dimension).map_or((0.0, 0.0), |own| own.moved_mm)
+        self.override_of(dimension)
+            .map_or((0.0, 0.0), |own| own.moved_mm)
     }
 
     /// What the user did to a dimension, to change; [`Self::tidy`] takes out again what says nothing.
     pub fn override_mut(&mut self, dimension: DimensionId) -> &mut DimensionOverride {
-        let place = self.overrides.iter().position(|own| own.dimension == dimension);
+        let place = self
+            .overrides
+            .iter()
+            .position(|own| own.dimension == dimension);
         let place = place.unwrap_or_else(|| {
-            self.overrides.push(DimensionOverride { dimension, hidden: false, moved_mm: (0.0, 0.0) });
+            self.overrides.push(DimensionOverride {
+                dimension,
+                hidden: false,
+                moved_mm: (0.0, 0.0),
+            });
             self.overrides.len() - 1
         });
         // The place was found, or is that of the one just pushed.
@@ -228,9 +236,8 @@ impl Sheet {
 
     /// Drops overrides that change nothing, and brings the rest into one order.
     pub fn tidy(&mut self) {
-        self.overrides.retain(|own| {
-            own.hidden || !is_unmoved(&own.moved_mm) || own.dimension.is_added()
-        });
+        self.overrides
+            .retain(|own| own.hidden || !is_unmoved(&own.moved_mm) || own.dimension.is_added());
         self.overrides.sort_by_key(|own| own.dimension);
     }
 }

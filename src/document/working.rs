@@ -170,8 +170,12 @@ impl Term {
     /// `tightness` is that of the operation around: 0 none, 1 sum, 2 product, 3 right of minus or divide.
     fn write(&self, text: &mut String, with_numbers: bool, tightness: u8) {
         match &*self.node {
-Node::Field(field) if with_numbers => {
-                push_number(text, &show_number(self.value, field.unit().decimals()), tightness);
+            Node::Field(field) if with_numbers => {
+                push_number(
+                    text,
+                    &show_number(self.value, field.unit().decimals()),
+                    tightness,
+                );
             }
             Node::Field(field) => text.push_str(&field.long_label()),
             Node::Named(_, unit) if with_numbers => {

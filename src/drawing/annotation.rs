@@ -21,7 +21,10 @@ impl Annotation {
     /// The rectangle round everything drawn; none where nothing is.
     #[must_use]
     pub fn bounds(&self) -> Option<Extent> {
-        self.items.iter().filter_map(Item::extent).reduce(Extent::union)
+        self.items
+            .iter()
+            .filter_map(Item::extent)
+            .reduce(Extent::union)
     }
 
     /// Adds everything of another one.

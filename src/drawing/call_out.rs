@@ -48,7 +48,10 @@ impl CallOut {
     /// Width of the signs, mm.
     #[must_use]
     pub fn width_mm(&self, style: &Style) -> f64 {
-        let frame = self.frame.as_ref().map_or(0.0, |frame| frame.width_mm(style));
+        let frame = self
+            .frame
+            .as_ref()
+            .map_or(0.0, |frame| frame.width_mm(style));
         let sign = self.sign().map_or(0.0, |sign| sign.size_mm(style).0);
         frame.max(sign)
     }
@@ -56,9 +59,16 @@ impl CallOut {
     /// What the signs cover, mm.
     #[must_use]
     pub fn space(&self, style: &Style) -> Extent {
-        let half = if self.frame.is_some() { HALF_FRAME * style.height_mm } else { 0.0 };
+        let half = if self.frame.is_some() {
+            HALF_FRAME * style.height_mm
+        } else {
+            0.0
+        };
         let sign = self.sign().map_or(0.0, |sign| sign.size_mm(style).1);
-        let corner = Point { x: self.left(style), y: self.elbow.y - half };
+        let corner = Point {
+            x: self.left(style),
+            y: self.elbow.y - half,
+        };
         Extent::sized(corner, self.width_mm(style), 2.0 * half + sign)
     }
 
@@ -67,14 +77,30 @@ impl CallOut {
     pub fn drawn(&self, style: &Style) -> Annotation {
         let mut drawn = Annotation::default();
         let left = self.left(style);
-        let far = Point { x: left + self.width_mm(style), ..self.elbow };
-        let near = Point { x: left, ..self.elbow };
-        let landing = if self.frame.is_some() { vec![self.tip, self.elbow] } else {
-            let end = if self.elbow.x >= self.tip.x { far } else { near };
+        let far = Point {
+            x: left + self.width_mm(style),
+            ..self.elbow
+        };
+        let near = Point {
+            x: left,
+            ..self.elbow
+        };
+        let landing = if self.frame.is_some() {
+            vec![self.tip, self.elbow]
+        } else {
+            let end = if self.elbow.x >= self.tip.x {
+                far
+            } else {
+                near
+            };
             vec![self.tip, self.elbow, end]
         };
         drawn.narrow(Path::open(landing), style.role);
-        drawn.join(arrowhead(self.tip, direction_deg(self.elbow, self.tip), style));
+        drawn.join(arrowhead(
+            self.tip,
+            direction_deg(self.elbow, self.tip),
+            style,
+        ));
         let mut floor = self.elbow.y;
         if let Some(frame) = &self.frame {
             drawn.join(tolerance_frame(frame, near, style));
@@ -82,12 +108,18 @@ impl CallOut {
         }
         if let Some(mut sign) = self.sign() {
             let (_, _, reach) = sign.size_mm(style);
-            sign.at = Point { x: left + reach, y: floor };
+            sign.at = Point {
+                x: left + reach,
+                y: floor,
+            };
             drawn.join(surface_sign(&sign, style));
         }
         let space = self.space(style);
         drawn.boxes = vec![TextBox {
-            corner: Point { x: space.left, y: space.bottom - OVER_LANDING * style.height_mm },
+            corner: Point {
+                x: space.left,
+                y: space.bottom - OVER_LANDING * style.height_mm,
+            },
             width_mm: space.width(),
             height_mm: space.height() + OVER_LANDING * style.height_mm,
             rotation_deg: 0.0,
@@ -113,7 +145,10 @@ mod tests {
                 };
                 let call = CallOut {
                     tip: Point { x: 0.0, y: 0.0 },
-                    elbow: Point { x: 12.0 * side, y: 6.0 },
+                    elbow: Point {
+                        x: 12.0 * side,
+                        y: 6.0,
+                    },
                     frame: framed.then_some(frame),
                     texture: Some("Ra 1,6".to_owned()),
                 };
@@ -121,7 +156,10 @@ mod tests {
                 let space = call.space(&style).grown(0.01);
                 // The leader and its arrow come first, then the signs.
                 for item in drawn.items.iter().skip(2) {
-                    assert!(space.contains(&item.extent().unwrap()), "{side} {framed} {item:?}");
+                    assert!(
+                        space.contains(&item.extent().unwrap()),
+                        "{side} {framed} {item:?}"
+                    );
                 }
                 assert!((space.left > 0.0) == (side > 0.0));
             }

@@ -101,13 +101,19 @@ impl Occupied {
     #[must_use]
     pub fn takes(&self, drawn: &Annotation) -> bool {
         self.leaves_room_for(drawn)
-            && Self::by(drawn).lines.iter().all(|(from, to)| self.lets_pass(*from, *to))
+            && Self::by(drawn)
+                .lines
+                .iter()
+                .all(|(from, to)| self.lets_pass(*from, *to))
     }
 
     /// How many of the lines that are there a new one would cross; where it begins or ends on one is no crossing.
     #[must_use]
     pub fn crossings(&self, from: Point, to: Point) -> usize {
-        self.lines.iter().filter(|(a, b)| cross((from, to), (*a, *b))).count()
+        self.lines
+            .iter()
+            .filter(|(a, b)| cross((from, to), (*a, *b)))
+            .count()
     }
 
     /// Whether a line keeps clear of all lettering.

@@ -51,12 +51,25 @@ impl PlacedDimension {
     #[must_use]
     pub fn drawn(&self, moved_mm: (f64, f64), style: &Style) -> Annotation {
         let (right, up) = moved_mm;
-        let shifted = |point: Point| Point { x: point.x + right, y: point.y + up };
+        let shifted = |point: Point| Point {
+            x: point.x + right,
+            y: point.y + up,
+        };
         match &self.form {
             Form::Linear(line) if moved_mm == (0.0, 0.0) => linear(line, style),
             Form::Linear(line) => linear(&moved_line(line, moved_mm), style),
-            Form::Leader(note) => leader(&Leader { elbow: shifted(note.elbow), ..note.clone() }, style),
-            Form::CallOut(call) => CallOut { elbow: shifted(call.elbow), ..call.clone() }.drawn(style),
+            Form::Leader(note) => leader(
+                &Leader {
+                    elbow: shifted(note.elbow),
+                    ..note.clone()
+                },
+                style,
+            ),
+            Form::CallOut(call) => CallOut {
+                elbow: shifted(call.elbow),
+                ..call.clone()
+            }
+            .drawn(style),
             Form::Sign(sign) => sign.clone().moved(right, up),
         }
     }
@@ -68,7 +81,10 @@ fn moved_line(line: &Linear, (right, up): (f64, f64)) -> Linear {
     let is_level = line.direction_deg.abs() < 1.0;
     let along = if is_level { right } else { up };
     Linear {
-        through: Point { x: line.through.x + right, y: line.through.y + up },
+        through: Point {
+            x: line.through.x + right,
+            y: line.through.y + up,
+        },
         text_centre_mm: line.text_centre_mm.map(|centre| centre + along),
         extensions: [true, true],
         ..line.clone()
@@ -117,15 +133,24 @@ mod tests {
     fn level() -> PlacedDimension {
         let point = |x, y| Point { x, y };
         let line = Linear::level(point(0.0, 0.0), point(40.0, 0.0), 12.0, Label::plain("40"));
-        let line = Linear { text_centre_mm: Some(20.0), ..line };
-        PlacedDimension { id: DimensionId::Size(RingKey::SpigotLength), form: Form::Linear(line) }
+        let line = Linear {
+            text_centre_mm: Some(20.0),
+            ..line
+        };
+        PlacedDimension {
+            id: DimensionId::Size(RingKey::SpigotLength),
+            form: Form::Linear(line),
+        }
     }
 
     #[test]
     fn lettering_goes_along_and_the_line_away_but_the_ends_stay_on_the_part() {
         let style = Style::default();
         let (before, after) = (level().settled(&style), level().drawn((5.0, 8.0), &style));
-        let (from, to) = (before.boxes[0].extent().centre(), after.boxes[0].extent().centre());
+        let (from, to) = (
+            before.boxes[0].extent().centre(),
+            after.boxes[0].extent().centre(),
+        );
         assert!((to.x - from.x - 5.0).abs() < 1e-9 && (to.y - from.y - 8.0).abs() < 1e-9);
         // The extension lines still begin 1 mm over the part, under its ends.
         let first = after.items[0].extent().unwrap();
@@ -134,12 +159,21 @@ mod tests {
 
     #[test]
     fn a_moved_dimension_leaves_the_others_in_their_places() {
-        let other = PlacedDimension { id: DimensionId::Size(RingKey::SeatHeight), ..level() };
-        let view = SheetView { dimensions: vec![level(), other], ..SheetView::default() };
+        let other = PlacedDimension {
+            id: DimensionId::Size(RingKey::SeatHeight),
+            ..level()
+        };
+        let view = SheetView {
+            dimensions: vec![level(), other],
+            ..SheetView::default()
+        };
         let mut sheet = Sheet::default();
         sheet.override_mut(level().id).moved_mm = (0.0, 9.0);
         let style = Style::default();
-        let drawn: Vec<Annotation> = view.by_hand(&sheet, &style).map(|(_, drawn)| drawn).collect();
+        let drawn: Vec<Annotation> = view
+            .by_hand(&sheet, &style)
+            .map(|(_, drawn)| drawn)
+            .collect();
         assert_eq!(drawn[1].boxes, level().settled(&style).boxes);
         assert_ne!(drawn[0].boxes, drawn[1].boxes);
     }

@@ -46,7 +46,11 @@ const OUTWARD_DEG: [f64; 6] = [45.0, 30.0, 60.0, 15.0, 0.0, 345.0];
 impl Detail {
     /// The relief with the thread that ends in it; none where there is no relief.
     #[must_use]
-    pub fn of_relief(design: &Design, evaluation: &Evaluation, ring: &ResolvedRing) -> Option<Self> {
+    pub fn of_relief(
+        design: &Design,
+        evaluation: &Evaluation,
+        ring: &ResolvedRing,
+    ) -> Option<Self> {
         let relief = relief_note(design, evaluation, ring, Style::default())?;
         let half = (relief.to.x - relief.from.x) / 2.0;
         let depth = relief.from.y - ring.thread_minor / 2.0;
@@ -118,7 +122,8 @@ impl RingDetail<'_> {
         self.metal(&mut view);
         let radius = self.detail.radius_mm * self.factor;
         let middle = Point { x: 0.0, y: 0.0 };
-        view.part.narrow(Path::circle(middle, radius), Role::Annotation);
+        view.part
+            .narrow(Path::circle(middle, radius), Role::Annotation);
         let around = Extent::between(middle, middle).grown(radius);
         let occupied = Occupied::by(&view.part);
         let wanted = match self.detail.shows {
@@ -144,8 +149,13 @@ impl RingDetail<'_> {
             view: around,
             signs: Signs::Anywhere,
         };
-        let (tip, elbow) = search.best(&occupied, |tip, elbow| leader(&note(tip, elbow), &self.style))?;
-        view.dimensions.push(PlacedDimension { id, form: Form::Leader(note(tip, elbow)) });
+        let (tip, elbow) = search.best(&occupied, |tip, elbow| {
+            leader(&note(tip, elbow), &self.style)
+        })?;
+        view.dimensions.push(PlacedDimension {
+            id,
+            form: Form::Leader(note(tip, elbow)),
+        });
         Some(view)
     }
 
@@ -158,7 +168,10 @@ impl RingDetail<'_> {
 
     fn relief(&self) -> Option<(DimensionId, Label, Point)> {
         let relief = relief_note(self.design, self.evaluation, self.ring, self.style)?;
-        let tip = Point { x: f64::midpoint(relief.from.x, relief.to.x), y: relief.from.y };
+        let tip = Point {
+            x: f64::midpoint(relief.from.x, relief.to.x),
+            y: relief.from.y,
+        };
         Some((DimensionId::Relief, relief.label, tip))
     }
 
@@ -170,7 +183,11 @@ impl RingDetail<'_> {
             y: sizes.lug_diameter / 2.0 - half,
         };
         let size = plain(sizes.lug_lead_in, 3, self.style.mark);
-        Some((DimensionId::LeadIn, Label::plain(format!("{size} \u{d7} 45\u{b0}")), tip))
+        Some((
+            DimensionId::LeadIn,
+            Label::plain(format!("{size} \u{d7} 45\u{b0}")),
+            tip,
+        ))
     }
 
     /// Cut metal, edges and thread inside the window.
@@ -178,7 +195,10 @@ impl RingDetail<'_> {
         let Some(parts) = &self.evaluation.parts else {
             return;
         };
-        let window = Window { centre: self.detail.centre, radius_mm: self.detail.radius_mm };
+        let window = Window {
+            centre: self.detail.centre,
+            radius_mm: self.detail.radius_mm,
+        };
         let outline = &parts.through_lug;
         let to_paper = Placement {
             scale: self.factor,
@@ -186,22 +206,39 @@ impl RingDetail<'_> {
             ..Placement::IDENTITY
         };
         let mut put = |shape: Shape, line: LineType, role: Role| {
-            view.part.items.push(Item::new(shape.placed(&to_paper), line, role));
+            view.part
+                .items
+                .push(Item::new(shape.placed(&to_paper), line, role));
         };
         if let Some(area) = window.area(&path_of(outline)) {
             let loops = vec![area];
-            let fill = Shape::Fill { loops: loops.clone(), tone: Tone::Tint };
+            let fill = Shape::Fill {
+                loops: loops.clone(),
+                tone: Tone::Tint,
+            };
             put(fill, LineType::ContinuousNarrow, Role::Ring);
-            put(Shape::Hatch(Hatch::at_45_deg(loops, HATCH_MM)), LineType::ContinuousNarrow, Role::RingHatch);
+            put(
+                Shape::Hatch(Hatch::at_45_deg(loops, HATCH_MM)),
+                LineType::ContinuousNarrow,
+                Role::RingHatch,
+            );
         }
         for (piece, _) in outline.pieces() {
             if let Some((from, to)) = window.stretch(piece.a, piece.b) {
-                put(Shape::Path(Path::line(from, to)), LineType::ContinuousWide, Role::Ring);
+                put(
+                    Shape::Path(Path::line(from, to)),
+                    LineType::ContinuousWide,
+                    Role::Ring,
+                );
             }
         }
         let (from, to) = self.thread_root();
         if let Some((from, to)) = window.stretch(from, to) {
-            put(Shape::Path(Path::line(from, to)), LineType::ContinuousNarrow, Role::Ring);
+            put(
+                Shape::Path(Path::line(from, to)),
+                LineType::ContinuousNarrow,
+                Role::Ring,
+            );
         }
     }
 

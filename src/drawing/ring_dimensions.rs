@@ -4,9 +4,7 @@
 //! measured. A size that follows from others stands in brackets.
 
 use crate::checks::rests_on_assumed;
-use crate::document::{
-    Design, DimensionId, Face, Lengths, RingKey, SeatKind, Tolerance as Stated,
-};
+use crate::document::{Design, DimensionId, Face, Lengths, RingKey, SeatKind, Tolerance as Stated};
 use crate::drawing::chains::Chains;
 use crate::drawing::dimension::{Ends, Kind, Label, Size, Style, Tolerance};
 use crate::drawing::dimension_side::Edge;
@@ -167,7 +165,11 @@ impl Labels<'_> {
     /// the spigot length does.
     fn closing<'l>(&self, lengths: impl Iterator<Item = &'l Length> + Clone) -> Vec<RingKey> {
         const LAST: [RingKey; 2] = [RingKey::ThreadLength, RingKey::SpigotLength];
-        let rank = |key: RingKey| LAST.iter().position(|last| *last == key).map_or(0, |place| place + 1);
+        let rank = |key: RingKey| {
+            LAST.iter()
+                .position(|last| *last == key)
+                .map_or(0, |place| place + 1)
+        };
         let mut chains = Chains::default();
         if let Some((from, to)) = self.relief() {
             chains.join(from.x, to.x);
@@ -377,7 +379,11 @@ impl Labels<'_> {
             thread_label,
         )];
         let mut add = |key: RingKey, x: f64, radius: f64| {
-            list.push(self.diameter(DimensionId::Size(key), point(x, radius), self.of(key, Kind::Diameter)));
+            list.push(self.diameter(
+                DimensionId::Size(key),
+                point(x, radius),
+                self.of(key, Kind::Diameter),
+            ));
         };
         if !self.ring.thread_runs_through {
             let face = seat + sizes.lip_face_depth;
@@ -406,7 +412,11 @@ impl Labels<'_> {
         let mut list = Vec::new();
         let mut add = |key: RingKey, x: f64| {
             let radius = sizes.get(key) / 2.0;
-            list.push(self.diameter(DimensionId::Size(key), point(x, radius), self.of(key, Kind::Diameter)));
+            list.push(self.diameter(
+                DimensionId::Size(key),
+                point(x, radius),
+                self.of(key, Kind::Diameter),
+            ));
         };
         add(RingKey::NoseDiameter, sizes.spigot_length);
         if (sizes.groove_root_diameter - sizes.nose_diameter).abs() > SAME {

@@ -21,7 +21,11 @@ impl<'a> Faces<'a> {
     pub fn of(design: &'a Design, evaluation: &Evaluation, ring: &'a ResolvedRing) -> Self {
         let outline = evaluation.parts.as_ref().map(|parts| &parts.through_lug);
         let pieces = outline.map_or_else(Vec::new, |outline| outline.pieces().collect());
-        Self { design, ring, pieces }
+        Self {
+            design,
+            ring,
+            pieces,
+        }
     }
 
     /// The faces that this ring has, each once: of two in one plane the first.
@@ -29,7 +33,9 @@ impl<'a> Faces<'a> {
     pub fn all(&self) -> Vec<Face> {
         let mut found: Vec<(Face, f64)> = Vec::new();
         for face in Face::ALL {
-            let Some(place) = self.place(face) else { continue };
+            let Some(place) = self.place(face) else {
+                continue;
+            };
             if !found.iter().any(|(_, z)| (z - place.x).abs() < SAME) {
                 found.push((face, place.x));
             }
@@ -83,6 +89,7 @@ impl<'a> Faces<'a> {
 
     /// The end of the lip bore toward the sensor.
     fn lip_rear(&self) -> Option<Point> {
-        self.ends(Feature::LipBore).max_by(|a, b| a.x.total_cmp(&b.x))
+        self.ends(Feature::LipBore)
+            .max_by(|a, b| a.x.total_cmp(&b.x))
     }
 }

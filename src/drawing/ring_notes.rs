@@ -15,6 +15,8 @@ use crate::ring::ResolvedRing;
 
 /// Tolerance of an angle set on a dividing head, degrees.
 const INDEXED_DEG: f64 = 0.1;
+/// How high letters rise over their line, in lettering heights: higher than capitals (of the font).
+const ASCENT: f64 = 1.2;
 /// Space between columns, in lettering heights.
 const COLUMN_GAP: f64 = 2.0;
 
@@ -56,7 +58,14 @@ pub fn note_lines(
         lines.push("In [ ]: inches, for information".to_owned());
     }
     lines.extend(notes.assumed());
-    lines.extend(design.sheet.notes.lines().filter(|line| !line.trim().is_empty()).map(str::to_owned));
+    lines.extend(
+        design
+            .sheet
+            .notes
+            .lines()
+            .filter(|line| !line.trim().is_empty())
+            .map(str::to_owned),
+    );
     lines
 }
 
@@ -142,7 +151,10 @@ impl Notes<'_> {
         match count_assumed(self.design, &self.evaluation.derivation) {
             0 => vec!["No assumed values.".to_owned()],
             1 => vec!["1 ASSUMED VALUE: MEASURE BEFORE CUTTING".to_owned(), star()],
-            several => vec![format!("{several} ASSUMED VALUES: MEASURE BEFORE CUTTING"), star()],
+            several => vec![
+                format!("{several} ASSUMED VALUES: MEASURE BEFORE CUTTING"),
+                star(),
+            ],
         }
     }
 }
@@ -151,7 +163,10 @@ impl Notes<'_> {
 /// the largest standard lettering up to `height_mm`; none where even the smallest fits nowhere.
 #[must_use]
 pub fn note_block(lines: &[String], areas: &[Extent], height_mm: f64) -> Option<Vec<Item>> {
-    let heights = HEIGHTS_MM.into_iter().rev().filter(|height| *height <= height_mm);
+    let heights = HEIGHTS_MM
+        .into_iter()
+        .rev()
+        .filter(|height| *height <= height_mm);
     heights
         .flat_map(|height| areas.iter().map(move |area| (area, height)))
         .find_map(|(area, height)| block_at(lines, area, height))
@@ -167,7 +182,7 @@ fn block_at(lines: &[String], area: &Extent, height: f64) -> Option<Vec<Item>> {
     let step = widest + COLUMN_GAP * height;
     let mut at = Point {
         x: area.left,
-        y: area.top - height,
+        y: area.top - ASCENT * height,
     };
     let mut scene = Scene::default();
     for line in lines {
@@ -175,7 +190,7 @@ fn block_at(lines: &[String], area: &Extent, height: f64) -> Option<Vec<Item>> {
         if at.y - 0.5 * height < area.bottom {
             at = Point {
                 x: at.x + step,
-                y: area.top - height,
+                y: area.top - ASCENT * height,
             };
         }
         if at.x + widest > area.right || at.y - 0.5 * height < area.bottom {

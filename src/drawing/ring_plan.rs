@@ -6,8 +6,8 @@ use crate::drawing::dimension::{Kind, Label, Leader, Size, Style, Terminator, To
 use crate::drawing::free_room::Occupied;
 use crate::drawing::number::{DecimalMark, plain};
 use crate::drawing::placed_dimension::{Form, PlacedDimension, SheetView};
-use crate::drawing::ring_dimensions::{ASSUMED_MARK, inches};
 use crate::drawing::plan_view::{CUT_OVERRUN, PlanOptions, plan_view};
+use crate::drawing::ring_dimensions::{ASSUMED_MARK, inches};
 use crate::drawing::{Annotation, Scene};
 use crate::evaluate::Evaluation;
 use crate::geometry::{Point, Side, plan_point, seen_from};
@@ -67,7 +67,10 @@ impl RingPlan<'_> {
         occupied.add(&letter);
         drawn.part.join(letter);
         let is_hidden = self.design.sheet.hides(DimensionId::LockHole);
-        if let Some(note) = self.lock_hole_note(&occupied).filter(|_| self.sizes_lock_hole && !is_hidden) {
+        if let Some(note) = self
+            .lock_hole_note(&occupied)
+            .filter(|_| self.sizes_lock_hole && !is_hidden)
+        {
             let dimension = PlacedDimension {
                 id: DimensionId::LockHole,
                 form: Form::Leader(note),

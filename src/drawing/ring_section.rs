@@ -48,13 +48,23 @@ pub struct RingSection<'a> {
 }
 
 impl RingSection<'_> {
-    /// The half-section as drawn on paper, the axis at height 0; none where the letter of a detail finds no room.
+    /// The half-section with its dimension lines as drawn on paper, the axis at height 0, and the line of the spigot's
+    /// diameter; none where the ring has no shape.
     #[must_use]
-    pub fn drawn(&self) -> Option<SheetView> {
-        let mut view = SheetView { part: self.view(), ..SheetView::default() };
+    pub fn dimensioned(&self) -> Option<(SheetView, Option<Linear>)> {
         let part = self.part_extent()?;
+        let mut view = SheetView {
+            part: self.view(),
+            ..SheetView::default()
+        };
         let mut spigot = None;
-        for one in section_dimensions(self.design, self.evaluation, self.ring, self.style, self.factor) {
+        for one in section_dimensions(
+            self.design,
+            self.evaluation,
+            self.ring,
+            self.style,
+            self.factor,
+        ) {
             let around = if one.edge == Edge::Bottom {
                 lowered(part, &view.settled(&self.style))
             } else {
@@ -64,10 +74,19 @@ impl RingSection<'_> {
                 if id == DimensionId::Size(RingKey::NoseDiameter) {
                     spigot = Some(line.clone());
                 }
-                view.dimensions.push(PlacedDimension { id, form: Form::Linear(line) });
+                view.dimensions.push(PlacedDimension {
+                    id,
+                    form: Form::Linear(line),
+                });
             }
         }
-        self.call_outs(part, spigot.as_ref(), &mut view)?;
+        Some((view, spigot))
+    }
+
+    /// The same with call-outs and signs; none where the letter of a detail finds no room.
+    #[must_use]
+    pub fn with_signs(&self, (mut view, spigot): (SheetView, Option<Linear>)) -> Option<SheetView> {
+        self.call_outs(self.part_extent()?, spigot.as_ref(), &mut view)?;
         Some(view)
     }
 
@@ -78,7 +97,12 @@ impl RingSection<'_> {
             .map(|(id, size)| self.on_side(id, size))
             .collect();
         let placed = side(&wanted, side_of.edge, around, &self.style);
-        side_of.dimensions.iter().zip(placed).map(|(size, done)| (size.id, done.line)).collect()
+        side_of
+            .dimensions
+            .iter()
+            .zip(placed)
+            .map(|(size, done)| (size.id, done.line))
+            .collect()
     }
 
     fn on_side(&self, id: u32, size: &SectionSize) -> SideDimension {
@@ -157,11 +181,19 @@ impl RingSection<'_> {
             view,
             signs: Signs::Anywhere,
         };
-        let best = search.best(occupied, |tip, elbow| leader(&note(tip, elbow), &self.style));
+        let best = search.best(occupied, |tip, elbow| {
+            leader(&note(tip, elbow), &self.style)
+        });
         // Under everything there is always room.
-        let under = Point { x: from.x + 8.0, y: view.bottom - 3.0 * self.style.height_mm };
+        let under = Point {
+            x: from.x + 8.0,
+            y: view.bottom - 3.0 * self.style.height_mm,
+        };
         let (tip, elbow) = best.unwrap_or_else(|| (tips[0], under));
-        Some(PlacedDimension { id, form: Form::Leader(note(tip, elbow)) })
+        Some(PlacedDimension {
+            id,
+            form: Form::Leader(note(tip, elbow)),
+        })
     }
 
     fn on_paper(&self, point: Point) -> Point {

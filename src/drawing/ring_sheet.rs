@@ -85,16 +85,20 @@ pub fn laid_out(design: &Design, evaluation: &Evaluation) -> Result<RingSheet, S
         return Err(SheetError::NoRing(why_no_ring(evaluation)));
     };
     let format = format_of(design);
-    let style = style_of(design);
-    let views = Views {
-        design,
-        evaluation,
-        ring,
-        style,
-    };
     // The title block names the scale, so the views come first, on the room of an unsigned sheet.
-    let blank = sheet(format, &TitleBlock::default())?;
-    let arrangement = views.arranged(&Room::of(&blank)).ok_or_else(|| {
+    let room = Room::of(&sheet(format, &TitleBlock::default())?);
+    let with_lettering = |height_mm: &f64| {
+        let style = style_of(design, *height_mm);
+        let views = Views {
+            design,
+            evaluation,
+            ring,
+            style,
+        };
+        Some((views.arranged(&room)?, style))
+    };
+    let arranged = lettering_heights_mm(format).iter().find_map(with_lettering);
+    let (arrangement, style) = arranged.ok_or_else(|| {
         let paper = format.words();
         match design.sheet.scale {
             Some(scale) => SheetError::ScaleTooLarge { paper, scale },
@@ -161,11 +165,16 @@ pub const fn format_of(design: &Design) -> SheetFormat {
     }
 }
 
-fn style_of(design: &Design) -> Style {
-    let height_mm = match format_of(design) {
-        SheetFormat::A4Landscape | SheetFormat::A4Portrait => 2.5,
-        SheetFormat::A3Landscape => 3.5,
-    };
+/// Lettering of the views, mm (ISO 3098-1 series): the usual one of a format, and the next smaller where everything would
+/// not fit otherwise.
+const fn lettering_heights_mm(format: SheetFormat) -> [f64; 2] {
+    match format {
+        SheetFormat::A4Landscape | SheetFormat::A4Portrait => [2.5, 1.8],
+        SheetFormat::A3Landscape => [3.5, 2.5],
+    }
+}
+
+fn style_of(design: &Design, height_mm: f64) -> Style {
     let mark = if design.sheet.decimal_comma {
         DecimalMark::Comma
     } else {

@@ -118,17 +118,35 @@ impl RingSigns<'_> {
         (placed, notes)
     }
 
-    fn form(&self, sign: Sign, occupied: &Occupied, view: Extent, spigot: Option<&Linear>) -> Option<Form> {
+    fn form(
+        &self,
+        sign: Sign,
+        occupied: &Occupied,
+        view: Extent,
+        spigot: Option<&Linear>,
+    ) -> Option<Form> {
         match sign {
             Sign::FlangeDatum => self.flange_datum(occupied, view),
             Sign::SpigotDatum => self.spigot_datum(occupied, view, spigot?),
             Sign::Seat => {
                 let frame = self.frame(sign);
-                self.call_out(occupied, view, &self.seat_tips(), &TO_THE_LEFT, frame, Some(self.texture()))
+                self.call_out(
+                    occupied,
+                    view,
+                    &self.seat_tips(),
+                    &TO_THE_LEFT,
+                    frame,
+                    Some(self.texture()),
+                )
             }
-            Sign::FlangeTexture => {
-                self.call_out(occupied, view, &self.flange_tips(), &TO_THE_RIGHT, None, Some(self.texture()))
-            }
+            Sign::FlangeTexture => self.call_out(
+                occupied,
+                view,
+                &self.flange_tips(),
+                &TO_THE_RIGHT,
+                None,
+                Some(self.texture()),
+            ),
             Sign::ThreadRunOut => {
                 let frame = self.frame(sign);
                 self.call_out(occupied, view, &self.thread_tips(), &INWARD, frame, None)
@@ -163,8 +181,16 @@ impl RingSigns<'_> {
     fn frame(&self, sign: Sign) -> Option<ToleranceFrame> {
         let wanted = geometrical(&self.evaluation.derivation);
         let (characteristic, zone_mm, datum) = match sign {
-            Sign::Seat => (Characteristic::Parallelism, wanted.seat_parallelism_mm, FLANGE_DATUM),
-            Sign::ThreadRunOut => (Characteristic::CircularRunOut, wanted.thread_run_out_mm, SPIGOT_DATUM),
+            Sign::Seat => (
+                Characteristic::Parallelism,
+                wanted.seat_parallelism_mm,
+                FLANGE_DATUM,
+            ),
+            Sign::ThreadRunOut => (
+                Characteristic::CircularRunOut,
+                wanted.thread_run_out_mm,
+                SPIGOT_DATUM,
+            ),
             Sign::FlangeDatum | Sign::SpigotDatum | Sign::FlangeTexture => return None,
         };
         Some(ToleranceFrame {
@@ -189,21 +215,35 @@ impl RingSigns<'_> {
             view,
             signs: self.signs,
         };
-        let at = |tip: Point, elbow: Point| CallOut { tip, elbow, frame: frame.clone(), texture: texture.clone() };
+        let at = |tip: Point, elbow: Point| CallOut {
+            tip,
+            elbow,
+            frame: frame.clone(),
+            texture: texture.clone(),
+        };
         let (tip, elbow) = search.best(occupied, |tip, elbow| at(tip, elbow).drawn(&self.style))?;
         Some(Form::CallOut(at(tip, elbow)))
     }
 
     /// A place on a face of the ring between two radii, mm of the part, on paper.
     fn along(&self, z: f64, from: f64, to: f64) -> Vec<Point> {
-        let at = |share: &f64| Point { x: z * self.factor, y: (from + (to - from) * share) * self.factor };
+        let at = |share: &f64| Point {
+            x: z * self.factor,
+            y: (from + (to - from) * share) * self.factor,
+        };
         ALONG.iter().map(at).collect()
     }
 
     /// Places on the extension line of a face over the ring.
     fn over(&self, z: f64) -> Vec<Point> {
         let height = self.style.height_mm;
-        [1.6, 2.2, 1.2].iter().map(|rise| Point { x: z * self.factor, y: self.part.top + rise * height }).collect()
+        [1.6, 2.2, 1.2]
+            .iter()
+            .map(|rise| Point {
+                x: z * self.factor,
+                y: self.part.top + rise * height,
+            })
+            .collect()
     }
 
     fn seat_tips(&self) -> Vec<Point> {
@@ -269,9 +309,7 @@ impl RingSigns<'_> {
         let longer = (0..STEM_STEPS).map(|step| STEM_STEP_MM * f64::from(step));
         longer
             .flat_map(|longer_mm| places.iter().map(move |at| (*at, longer_mm)))
-            .map(|(at, longer_mm)| {
-                framed(datum_sign(at, away_deg, longer_mm, letter, &self.style))
-            })
+            .map(|(at, longer_mm)| framed(datum_sign(at, away_deg, longer_mm, letter, &self.style)))
             .filter(|sign| self.signs == Signs::Anywhere || stays_in(sign, view))
             .find(|sign| occupied.takes(sign))
             .map(Form::Sign)

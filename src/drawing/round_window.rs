@@ -22,8 +22,14 @@ impl Window {
     /// The stretch of a straight line inside the window; none where it passes by.
     #[must_use]
     pub fn stretch(&self, from: Point, to: Point) -> Option<(Point, Point)> {
-        let along = Point { x: to.x - from.x, y: to.y - from.y };
-        let off = Point { x: from.x - self.centre.x, y: from.y - self.centre.y };
+        let along = Point {
+            x: to.x - from.x,
+            y: to.y - from.y,
+        };
+        let off = Point {
+            x: from.x - self.centre.x,
+            y: from.y - self.centre.y,
+        };
         let a = along.x.mul_add(along.x, along.y * along.y);
         let half_b = off.x.mul_add(along.x, off.y * along.y);
         let c = off.x.mul_add(off.x, off.y * off.y) - self.radius_mm * self.radius_mm;
@@ -32,8 +38,14 @@ impl Window {
             return None;
         }
         let root = inside.sqrt();
-        let (first, last) = (((-half_b - root) / a).max(0.0), ((-half_b + root) / a).min(1.0));
-        let at = |share: f64| Point { x: along.x.mul_add(share, from.x), y: along.y.mul_add(share, from.y) };
+        let (first, last) = (
+            ((-half_b - root) / a).max(0.0),
+            ((-half_b + root) / a).min(1.0),
+        );
+        let at = |share: f64| Point {
+            x: along.x.mul_add(share, from.x),
+            y: along.y.mul_add(share, from.y),
+        };
         (last > first).then(|| (at(first), at(last)))
     }
 
@@ -74,7 +86,9 @@ fn left_of(corners: &[Point], a: Point, b: Point) -> Vec<Point> {
     let side = |p: Point| (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x);
     let mut kept = Vec::new();
     for (place, to) in corners.iter().enumerate() {
-        let from = place.checked_sub(1).map_or(corners.last(), |before| corners.get(before));
+        let from = place
+            .checked_sub(1)
+            .map_or(corners.last(), |before| corners.get(before));
         let Some(from) = from else { continue };
         let (at_from, at_to) = (side(*from), side(*to));
         if (at_from >= 0.0) != (at_to >= 0.0) {
@@ -95,7 +109,10 @@ fn left_of(corners: &[Point], a: Point, b: Point) -> Vec<Point> {
 mod tests {
     use super::*;
 
-    const WINDOW: Window = Window { centre: Point { x: 1.0, y: 2.0 }, radius_mm: 5.0 };
+    const WINDOW: Window = Window {
+        centre: Point { x: 1.0, y: 2.0 },
+        radius_mm: 5.0,
+    };
 
     fn point(x: f64, y: f64) -> Point {
         Point { x, y }
@@ -113,7 +130,14 @@ mod tests {
 
     #[test]
     fn a_large_square_gives_the_window_and_a_far_one_nothing() {
-        let square = |at: f64| Path::polygon([point(at, -50.0), point(at + 99.0, -50.0), point(at + 99.0, 50.0), point(at, 50.0)]);
+        let square = |at: f64| {
+            Path::polygon([
+                point(at, -50.0),
+                point(at + 99.0, -50.0),
+                point(at + 99.0, 50.0),
+                point(at, 50.0),
+            ])
+        };
         let extent = WINDOW.area(&square(-40.0)).unwrap().extent().unwrap();
         assert!((extent.width() - 10.0).abs() < 0.02 && (extent.centre().x - 1.0).abs() < 0.01);
         assert_eq!(WINDOW.area(&square(40.0)), None);

@@ -43,7 +43,10 @@ impl Room {
         let mut left = self.inside.left;
         let mut row = Vec::new();
         for (width, height) in sizes_mm {
-            let corner = Point { x: left, y: self.inside.top - height };
+            let corner = Point {
+                x: left,
+                y: self.inside.top - height,
+            };
             let placed = Extent::sized(corner, *width, *height);
             if !self.takes(&placed, &row) {
                 return None;
@@ -64,7 +67,11 @@ impl Room {
         let mut share = 0.5;
         for placed in row {
             let by = left_over * share / count;
-            let moved = Extent { left: placed.left + by, right: placed.right + by, ..*placed };
+            let moved = Extent {
+                left: placed.left + by,
+                right: placed.right + by,
+                ..*placed
+            };
             if self.takes(&moved, &[]) {
                 *placed = moved;
             }
@@ -78,13 +85,19 @@ impl Room {
     pub fn takes(&self, wanted: &Extent, taken: &[Extent]) -> bool {
         self.inside.grown(1e-6).contains(wanted)
             && !wanted.overlaps(&self.block)
-            && !taken.iter().any(|other| other.grown(BETWEEN - 1e-6).overlaps(wanted))
+            && !taken
+                .iter()
+                .any(|other| other.grown(BETWEEN - 1e-6).overlaps(wanted))
     }
 
     /// The largest free rectangles: none can grow on any side. Smallest first.
     #[must_use]
     pub fn free(&self, taken: &[Extent]) -> Vec<Extent> {
-        let grown: Vec<Extent> = taken.iter().map(|other| other.grown(BETWEEN)).chain([self.block]).collect();
+        let grown: Vec<Extent> = taken
+            .iter()
+            .map(|other| other.grown(BETWEEN))
+            .chain([self.block])
+            .collect();
         let edges = |own: [f64; 2], of: fn(&Extent) -> [f64; 2]| -> Vec<f64> {
             let mut all: Vec<f64> = own.into_iter().chain(grown.iter().flat_map(of)).collect();
             all.retain(|edge| *edge >= own[0] && *edge <= own[1]);
@@ -92,15 +105,27 @@ impl Room {
             all.dedup();
             all
         };
-        let xs = edges([self.inside.left, self.inside.right], |extent| [extent.left, extent.right]);
-        let ys = edges([self.inside.bottom, self.inside.top], |extent| [extent.bottom, extent.top]);
+        let xs = edges([self.inside.left, self.inside.right], |extent| {
+            [extent.left, extent.right]
+        });
+        let ys = edges([self.inside.bottom, self.inside.top], |extent| {
+            [extent.bottom, extent.top]
+        });
         let mut free: Vec<Extent> = Vec::new();
         for (place, left) in xs.iter().enumerate() {
             for right in xs.iter().skip(place + 1) {
                 for (place, bottom) in ys.iter().enumerate() {
                     for top in ys.iter().skip(place + 1) {
-                        let candidate = Extent { left: *left, bottom: *bottom, right: *right, top: *top };
-                        if !grown.iter().any(|other| other.grown(-1e-6).overlaps(&candidate)) {
+                        let candidate = Extent {
+                            left: *left,
+                            bottom: *bottom,
+                            right: *right,
+                            top: *top,
+                        };
+                        if !grown
+                            .iter()
+                            .any(|other| other.grown(-1e-6).overlaps(&candidate))
+                        {
                             free.push(candidate);
                         }
                     }
@@ -111,7 +136,10 @@ impl Room {
         free.sort_by(|a, b| area(b).total_cmp(&area(a)));
         let mut largest: Vec<Extent> = Vec::new();
         for candidate in free {
-            if !largest.iter().any(|known| known.grown(1e-6).contains(&candidate)) {
+            if !largest
+                .iter()
+                .any(|known| known.grown(1e-6).contains(&candidate))
+            {
                 largest.push(candidate);
             }
         }
@@ -146,10 +174,17 @@ mod tests {
         let mut random = Random::seeded(3);
         let mut placed = 0;
         for _ in 0..500 {
-            let room = room(if random.below(2) == 0 { SheetFormat::A4Landscape } else { SheetFormat::A3Landscape });
-            let sizes: Vec<(f64, f64)> =
-                (0..1 + random.below(3)).map(|_| (random.between(30.0, 120.0), random.between(30.0, 150.0))).collect();
-            let Some(row) = room.row(&sizes, random.below(2) == 0) else { continue };
+            let room = room(if random.below(2) == 0 {
+                SheetFormat::A4Landscape
+            } else {
+                SheetFormat::A3Landscape
+            });
+            let sizes: Vec<(f64, f64)> = (0..1 + random.below(3))
+                .map(|_| (random.between(30.0, 120.0), random.between(30.0, 150.0)))
+                .collect();
+            let Some(row) = room.row(&sizes, random.below(2) == 0) else {
+                continue;
+            };
             placed += 1;
             for (place, own) in row.iter().enumerate() {
                 assert!(room.takes(own, &row[..place]), "{own:?} {row:?}");

@@ -80,6 +80,13 @@ impl Extra {
         }
     }
 
+    const fn is_detail(self) -> bool {
+        match self {
+            Self::Relief | Self::Lug => true,
+            Self::BodySide | Self::LensSide => false,
+        }
+    }
+
     const fn choice(self, design: &Design) -> ViewChoice {
         let views = &design.sheet.views;
         match self {
@@ -107,6 +114,12 @@ impl Block {
     }
 }
 
+/// The plans of one sheet.
+struct Plans {
+    body: Option<Block>,
+    lens: Option<Block>,
+}
+
 /// The half-section with the details that it points at.
 struct Section {
     block: Block,
@@ -126,57 +139,109 @@ impl Views<'_> {
             .find_map(|scale| self.arranged_at(scale, room))
     }
 
-    /// The same at one scale of the half-section.
+    /// The same at one scale of the half-section: with its signs where they are read best, else with none of them
+    /// outside what the dimensions take.
     fn arranged_at(&self, scale: Scale, room: &Room) -> Option<Arrangement> {
         let required = self.chosen(&[ViewChoice::Always]);
-        let least = self.sections(scale, &required, room);
-        let plan_scale = SCALES
+        [Signs::Anywhere, Signs::Inside]
             .into_iter()
-            .filter(|plan| plan.factor() <= scale.factor())
-            .find(|plan| {
-                let fits = |section| self.attempt(room, section, *plan, &required).is_some();
-                least.iter().any(fits)
-            })?;
-        self.sets(&required).iter().find_map(|set| {
-            let sections = self.sections(scale, set, room);
-            sections
-                .iter()
-                .find_map(|section| self.attempt(room, section, plan_scale, set))
-        })
+            .find_map(|signs| {
+                let least = self.section(scale, signs, &required, room)?;
+                let (plan_scale, arrangement) = self.with_plans(room, &least, &required)?;
+                let more = self.with_more(room, (scale, plan_scale), signs, &required);
+                Some(more.unwrap_or(arrangement))
+            })
     }
 
-    /// The half-section with the details of a set: with its signs where they are read best, and with none of them
-    /// outside what the dimensions take, each as far as it fits by itself.
-    fn sections(&self, scale: Scale, extras: &[Extra], room: &Room) -> Vec<Section> {
+    /// The required views at the largest scale of the plans that fits.
+    fn with_plans(
+        &self,
+        room: &Room,
+        section: &Section,
+        required: &[Extra],
+    ) -> Option<(Scale, Arrangement)> {
+        let diameter = self.ring.sizes.flange_diameter;
+        SCALES
+            .into_iter()
+            .filter(|plan| plan.factor() <= section.scale.factor())
+            .filter(|plan| diameter * plan.factor() <= room.inside.height())
+            .find_map(|plan| {
+                let plans = self.plans(plan, required);
+                Some((plan, self.attempt(room, section, &plans, required)?))
+            })
+    }
+
+    /// As many of the further views as there is room for; none where there is none for any.
+    fn with_more(
+        &self,
+        room: &Room,
+        (scale, plan_scale): (Scale, Scale),
+        signs: Signs,
+        required: &[Extra],
+    ) -> Option<Arrangement> {
+        let mut known: Vec<(Vec<Extra>, Option<Section>)> = Vec::new();
+        let sets = self.sets(required);
+        sets.iter()
+            .filter(|set| set.len() > required.len())
+            .find_map(|set| {
+                let details: Vec<Extra> = set
+                    .iter()
+                    .copied()
+                    .filter(|extra| extra.is_detail())
+                    .collect();
+                if !known.iter().any(|(own, _)| *own == details) {
+                    known.push((details.clone(), self.section(scale, signs, &details, room)));
+                }
+                let (_, section) = known.iter().find(|(own, _)| *own == details)?;
+                self.attempt(room, section.as_ref()?, &self.plans(plan_scale, set), set)
+            })
+    }
+
+    /// The half-section with the details of a set; none where it does not fit even by itself.
+    fn section(
+        &self,
+        scale: Scale,
+        signs: Signs,
+        extras: &[Extra],
+        room: &Room,
+    ) -> Option<Section> {
         let details: Vec<Detail> = extras
             .iter()
             .filter_map(|extra| self.detail(*extra))
             .collect();
-        let section = |signs| {
-            let section = RingSection {
-                design: self.design,
-                evaluation: self.evaluation,
-                ring: self.ring,
-                style: self.style,
-                factor: scale.factor(),
-                details: &details,
-                signs,
-            };
-            let title = format!("A-A ({scale}), lens on the left");
-            let block = self.block(section.drawn()?, title);
-            let details = details.clone();
-            Some(Section {
-                block,
-                details,
-                scale,
-            })
+        let section = RingSection {
+            design: self.design,
+            evaluation: self.evaluation,
+            ring: self.ring,
+            style: self.style,
+            factor: scale.factor(),
+            details: &details,
+            signs,
         };
-        let fits = |section: &Section| room.row(&[section.block.size_mm()], false).is_some();
-        [Signs::Anywhere, Signs::Inside]
-            .into_iter()
-            .filter_map(section)
-            .filter(fits)
-            .collect()
+        // Its dimensions alone must fit before signs are looked for.
+        let dimensioned = section.dimensioned()?;
+        let title = format!("A-A ({scale}), lens on the left");
+        let fits = |block: &Block| room.row(&[block.size_mm()], false).is_some();
+        if !fits(&self.block(dimensioned.0.clone(), title.clone())) {
+            return None;
+        }
+        let block = self.block(section.with_signs(dimensioned)?, title);
+        fits(&block).then_some(Section {
+            block,
+            details,
+            scale,
+        })
+    }
+
+    /// The plans of a set: from the body side, and from the lens side.
+    fn plans(&self, scale: Scale, extras: &[Extra]) -> Plans {
+        let body = extras
+            .contains(&Extra::BodySide)
+            .then(|| self.plan(scale, Side::Body, true));
+        let lens = extras
+            .contains(&Extra::LensSide)
+            .then(|| self.plan(scale, Side::Lens, body.is_none()));
+        Plans { body, lens }
     }
 
     fn chosen(&self, choices: &[ViewChoice]) -> Vec<Extra> {
@@ -189,10 +254,16 @@ impl Views<'_> {
         let optional = self.chosen(&[ViewChoice::WhereRoom]);
         let mut sets: Vec<Vec<Extra>> = vec![Vec::new()];
         for extra in &optional {
-            let with: Vec<Vec<Extra>> =
-                sets.iter().map(|set| set.iter().copied().chain([*extra]).collect()).collect();
+            let with: Vec<Vec<Extra>> = sets
+                .iter()
+                .map(|set| set.iter().copied().chain([*extra]).collect())
+                .collect();
             // A set with the earlier extra comes before one without it.
-            sets = sets.into_iter().zip(with).flat_map(|(without, with)| [with, without]).collect();
+            sets = sets
+                .into_iter()
+                .zip(with)
+                .flat_map(|(without, with)| [with, without])
+                .collect();
         }
         sets.sort_by_key(|set| std::cmp::Reverse(set.len()));
         let with_required = |set: Vec<Extra>| required.iter().copied().chain(set).collect();
@@ -211,15 +282,10 @@ impl Views<'_> {
         &self,
         room: &Room,
         section: &Section,
-        plan_scale: Scale,
+        plans: &Plans,
         extras: &[Extra],
     ) -> Option<Arrangement> {
-        let body = extras
-            .contains(&Extra::BodySide)
-            .then(|| self.plan(plan_scale, Side::Body, true));
-        let lens = extras
-            .contains(&Extra::LensSide)
-            .then(|| self.plan(plan_scale, Side::Lens, body.is_none()));
+        let Plans { body, lens } = plans;
         let said = SaidOnViews {
             lock_hole: body.is_some() || lens.is_some(),
             lead_in: section.details.iter().any(Detail::shows_lead_in),
@@ -238,12 +304,7 @@ impl Views<'_> {
                 .map(|(block, area)| self.placed(block, area))
                 .collect();
             let notes = note_block(&lines, &room.free(&taken), self.style.height_mm)?;
-            taken.extend(
-                notes
-                    .iter()
-                    .filter_map(Item::extent)
-                    .reduce(Extent::union),
-            );
+            taken.extend(notes.iter().filter_map(Item::extent).reduce(Extent::union));
             for detail in &section.details {
                 let (block, area) = self.detail_in(*detail, section.scale, &room.free(&taken))?;
                 views.push(self.placed(&block, &area));
@@ -293,7 +354,12 @@ impl Views<'_> {
     }
 
     /// A detail at the largest scale that fits into one of some areas, and its place there.
-    fn detail_in(&self, detail: Detail, section: Scale, areas: &[Extent]) -> Option<(Block, Extent)> {
+    fn detail_in(
+        &self,
+        detail: Detail,
+        section: Scale,
+        areas: &[Extent],
+    ) -> Option<(Block, Extent)> {
         let fits = |scale: &Scale| {
             scale.factor() >= DETAIL_STEP * section.factor()
                 && detail.radius_mm * scale.factor() <= DETAIL_RADIUS * self.style.height_mm

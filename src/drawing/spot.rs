@@ -7,7 +7,9 @@ use crate::drawing::{Annotation, Extent};
 use crate::geometry::Point;
 
 /// Lengths of leaders that are tried, mm.
-const LENGTHS_MM: [f64; 12] = [4.0, 6.0, 8.0, 11.0, 14.0, 18.0, 23.0, 28.0, 34.0, 41.0, 50.0, 62.0];
+const LENGTHS_MM: [f64; 12] = [
+    4.0, 6.0, 8.0, 11.0, 14.0, 18.0, 23.0, 28.0, 34.0, 41.0, 50.0, 62.0,
+];
 /// What a crossed line costs, in mm of leader.
 const CROSSING_COST: f64 = 9.0;
 /// What a millimetre beyond the view costs, in mm of leader.
@@ -48,7 +50,10 @@ impl Search<'_> {
                     }
                     let note = drawn(*tip, elbow);
                     let cost = least + self.cost(occupied, *tip, elbow, &note);
-                    if cost.is_finite() && best.is_none_or(|(known, ..)| cost < known) && occupied.takes(&note) {
+                    if cost.is_finite()
+                        && best.is_none_or(|(known, ..)| cost < known)
+                        && occupied.takes(&note)
+                    {
                         best = Some((cost, *tip, elbow));
                     }
                 }
@@ -79,16 +84,37 @@ mod tests {
         let style = Style::default();
         let tip = Point { x: 0.0, y: 0.0 };
         let note = |tip: Point, elbow: Point| {
-            leader(&Leader { tip, elbow, lines: vec![Label::plain("note")], terminator: Terminator::Arrow }, &style)
+            leader(
+                &Leader {
+                    tip,
+                    elbow,
+                    lines: vec![Label::plain("note")],
+                    terminator: Terminator::Arrow,
+                },
+                &style,
+            )
         };
-        let view = Extent { left: -60.0, bottom: -60.0, right: 60.0, top: 60.0 };
-        let search = Search { tips: &[tip], directions_deg: &[45.0, 135.0], view, signs: Signs::Anywhere };
+        let view = Extent {
+            left: -60.0,
+            bottom: -60.0,
+            right: 60.0,
+            top: 60.0,
+        };
+        let search = Search {
+            tips: &[tip],
+            directions_deg: &[45.0, 135.0],
+            view,
+            signs: Signs::Anywhere,
+        };
         let free = search.best(&Occupied::default(), note).unwrap().1;
         assert!(free.x > 0.0);
         // A block of lettering to the right sends the note to the left.
         let mut wall = Annotation::default();
         for row in 0..20 {
-            let at = Point { x: 30.0, y: -10.0 + 5.0 * f64::from(row) };
+            let at = Point {
+                x: 30.0,
+                y: -10.0 + 5.0 * f64::from(row),
+            };
             wall.join(Label::plain("##################").centred(at, 0.0, &style));
         }
         let (_, elbow) = search.best(&Occupied::by(&wall), note).unwrap();

@@ -24,5 +24,8 @@ pub fn geometrical(derivation: &Derivation) -> Geometrical {
     let half_width = derivation
         .dimension(RingKey::SeatHeight)
         .map_or(0.0, |state| (state.deviations.1 - state.deviations.0) / 2.0);
-    Geometrical { seat_parallelism_mm: half_width.max(FINEST), thread_run_out_mm: RUN_OUT }
+    Geometrical {
+        seat_parallelism_mm: half_width.max(FINEST),
+        thread_run_out_mm: RUN_OUT,
+    }
 }

@@ -61,7 +61,8 @@ fn lock_hole_depth(rules: &Rules) -> Worked {
 
 fn flange_diameter(rules: &Rules) -> Worked {
     let mut flange = rules.body(BodyField::FlangeOuter)?;
-    if let Some(inside_ring) = under_the_aperture_ring(rules, &rules.size(RingKey::PlateThickness)?)?
+    if let Some(inside_ring) =
+        under_the_aperture_ring(rules, &rules.size(RingKey::PlateThickness)?)?
     {
         flange = flange.min(inside_ring);
     }

@@ -33,7 +33,9 @@ pub const SCALES: [Scale; 13] = [
 
 /// A scale that is not one of the standard.
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
-#[error("\"{0}\" is no scale of ISO 5455: take 50:1, 20:1, 10:1, 5:1, 2:1, 1:1, 1:2, 1:5, 1:10 or a smaller one of the list")]
+#[error(
+    "\"{0}\" is no scale of ISO 5455: take 50:1, 20:1, 10:1, 5:1, 2:1, 1:1, 1:2, 1:5, 1:10 or a smaller one of the list"
+)]
 pub struct ScaleError(String);
 
 impl Scale {

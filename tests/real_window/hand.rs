@@ -86,21 +86,40 @@ impl Bench {
             .stdout(Stdio::null())
             .spawn()
             .unwrap();
-        let mut bench = Self { program: Some(program), window: String::new(), folder, shown_after: None };
+        let mut bench = Self {
+            program: Some(program),
+            window: String::new(),
+            folder,
+            shown_after: None,
+        };
         until("the window is there", || {
-            bench.window = said(&run("xdotool", &["search", "--onlyvisible", "--name", "ring.* - Flangewright"]))
-                .lines()
-                .last()
-                .unwrap_or_default()
-                .to_owned();
+            bench.window = said(&run(
+                "xdotool",
+                &["search", "--onlyvisible", "--name", "ring.* - Flangewright"],
+            ))
+            .lines()
+            .last()
+            .unwrap_or_default()
+            .to_owned();
             !bench.window.is_empty()
         });
-        let whole = Area { x: 0, y: 0, width: size.0.min(1000), height: size.1.min(600) };
+        let whole = Area {
+            x: 0,
+            y: 0,
+            width: size.0.min(1000),
+            height: size.1.min(600),
+        };
         until("the first frame is painted", || bench.colours(whole) > 20);
         bench.shown_after = Some(begun.elapsed());
         let (width, height) = (size.0.to_string(), size.1.to_string());
-        run("xdotool", &["windowsize", "--sync", &bench.window, &width, &height]);
-        run("xdotool", &["windowmove", "--sync", &bench.window, "0", "0"]);
+        run(
+            "xdotool",
+            &["windowsize", "--sync", &bench.window, &width, &height],
+        );
+        run(
+            "xdotool",
+            &["windowmove", "--sync", &bench.window, "0", "0"],
+        );
         run("xdotool", &["windowactivate", "--sync", &bench.window]);
         bench.pause();
         bench
@@ -123,7 +142,10 @@ impl Bench {
 
     /// A key or a chord.
     pub fn key(&self, key: &str) {
-        run("xdotool", &["key", "--clearmodifiers", "--window", &self.window, key]);
+        run(
+            "xdotool",
+            &["key", "--clearmodifiers", "--window", &self.window, key],
+        );
         self.pause();
     }
 
@@ -145,7 +167,10 @@ impl Bench {
     /// Replaces the text of the field that has the focus.
     pub fn replace_text(&self, text: &str) {
         self.key("ctrl+a");
-        run("xdotool", &["type", "--window", &self.window, "--delay", "20", text]);
+        run(
+            "xdotool",
+            &["type", "--window", &self.window, "--delay", "20", text],
+        );
         self.pause();
     }
 
@@ -155,7 +180,10 @@ impl Bench {
         let mut title = String::new();
         let begun = Instant::now();
         while !title.contains(words) {
-            assert!(begun.elapsed() < PATIENCE, "the title says \"{title}\", not \"{words}\"");
+            assert!(
+                begun.elapsed() < PATIENCE,
+                "the title says \"{title}\", not \"{words}\""
+            );
             std::thread::sleep(STEP);
             title = said(&run("xdotool", &["getwindowname", &self.window]));
         }
@@ -167,13 +195,26 @@ impl Bench {
         let number = COUNT.fetch_add(1, std::sync::atomic::Ordering::Relaxed);
         let path = self.folder.path().join(format!("seen-{number}.ppm"));
         let crop = format!("{}x{}+{}+{}", area.width, area.height, area.x, area.y);
-        run("import", &["-window", &self.window, "-crop", &crop, "+repage", &path.display().to_string()]);
+        run(
+            "import",
+            &[
+                "-window",
+                &self.window,
+                "-crop",
+                &crop,
+                "+repage",
+                &path.display().to_string(),
+            ],
+        );
         path
     }
 
     /// A part of the window once it has settled, the mouse out of the way so that nothing is lit by it.
     pub fn look(&self, area: Area) -> PathBuf {
-        run("xdotool", &["mousemove", "--window", &self.window, "620", "14"]);
+        run(
+            "xdotool",
+            &["mousemove", "--window", &self.window, "620", "14"],
+        );
         settled(|| self.picture(area))
     }
 
@@ -182,7 +223,12 @@ impl Bench {
         if !picture.exists() {
             return 0;
         }
-        said(&run("convert", &[&picture.display().to_string(), "-format", "%k", "info:"])).parse().unwrap_or(0)
+        said(&run(
+            "convert",
+            &[&picture.display().to_string(), "-format", "%k", "info:"],
+        ))
+        .parse()
+        .unwrap_or(0)
     }
 
     /// How many dots of two pictures differ.
@@ -191,7 +237,9 @@ impl Bench {
         let output = run("compare", &["-metric", "AE", &a, &b, "null:"]);
         let text = String::from_utf8_lossy(&output.stderr).trim().to_owned();
         let first = text.split_whitespace().next().unwrap_or_default();
-        first.parse::<f64>().map_or_else(|_| panic!("compare says {text}"), |count| count as u32)
+        first
+            .parse::<f64>()
+            .map_or_else(|_| panic!("compare says {text}"), |count| count as u32)
     }
 
     /// Closes the window as its keys do and waits for a clean end.

@@ -10,9 +10,17 @@ use std::time::{Duration, Instant};
 
 use hand::{Area, Bench, until};
 
-const DEMO: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/assets/demos/archive_portrait.ron");
+const DEMO: &str = concat!(
+    env!("CARGO_MANIFEST_DIR"),
+    "/assets/demos/archive_portrait.ron"
+);
 /// The half-section on a window of 1280 x 800.
-const SECTION: Area = Area { x: 10, y: 62, width: 860, height: 370 };
+const SECTION: Area = Area {
+    x: 10,
+    y: 62,
+    width: 860,
+    height: 370,
+};
 /// The field of the seat height there.
 const SEAT_HEIGHT: (u32, u32) = (470, 508);
 
@@ -27,12 +35,19 @@ fn a_wrong_seat_height_is_seen_undone_and_the_drawing_exported() {
     bench.type_into(SEAT_HEIGHT, "1,56");
     bench.wait_for_title("1 clash");
     let wrong = bench.look(SECTION);
-    assert!(bench.differing(&before, &wrong) > 500, "the half-section did not follow the seat height");
+    assert!(
+        bench.differing(&before, &wrong) > 500,
+        "the half-section did not follow the seat height"
+    );
 
     bench.key("ctrl+z");
     bench.wait_for_title("no clash");
     let after = bench.look(SECTION);
-    assert_eq!(bench.differing(&before, &after), 0, "undo did not bring the half-section back");
+    assert_eq!(
+        bench.differing(&before, &after),
+        0,
+        "undo did not bring the half-section back"
+    );
 
     let png = bench.folder().join("sheet.png");
     bench.key("ctrl+e");
@@ -41,7 +56,11 @@ fn a_wrong_seat_height_is_seen_undone_and_the_drawing_exported() {
     bench.key("Return");
     until("the drawing is written", || png.exists());
     let (width, height) = hand::size_of(&png);
-    assert_eq!((width, height), (3508, 2480), "an A4 sheet at 300 dots an inch");
+    assert_eq!(
+        (width, height),
+        (3508, 2480),
+        "an A4 sheet at 300 dots an inch"
+    );
 
     bench.key("Escape");
     bench.quit();

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use egui::{Context, Modal, Ui, ViewportCommand};
 
 use super::command::Command;
-use super::export_panel::{ExportError, ExportPanel, ExportWanted, export_png};
+use super::export_panel::{ExportError, ExportPanel, ExportWanted, write_export};
 use super::files::{FileError, exists};
 use super::job::{Job, Progress};
 use super::mount_question::{MountAnswer, MountQuestion};
@@ -17,6 +17,7 @@ use super::unsaved_question::{Answer, Next, unsaved_ui};
 use super::view::{Selection, View};
 use super::window::Window;
 use crate::document::demo_designs;
+use crate::drawing::export::ExportOptions;
 
 /// The one dialog in front of the page.
 pub(super) enum Dialog {
@@ -99,8 +100,8 @@ impl Window {
             }
             Reply::Path(PathWanted::Ask) | Reply::Export(ExportWanted::Ask) => self.ask_system(),
             Reply::Path(PathWanted::Use(path)) => self.use_path(context, &path),
-            Reply::Export(ExportWanted::Write(path, force)) => {
-                self.write_png(context, path, force);
+            Reply::Export(ExportWanted::Write(path, options, force)) => {
+                self.write_drawing(context, path, options, force);
             }
             Reply::Mount(answer) => self.answer_mount(answer),
             Reply::Unsaved(Answer::Save) => self.save_then_go_on(context),
@@ -181,7 +182,13 @@ impl Window {
     }
 
     /// Draws and writes off the frame: a fine picture takes longer than a frame may.
-    fn write_png(&mut self, context: &Context, path: PathBuf, force: bool) {
+    fn write_drawing(
+        &mut self,
+        context: &Context,
+        path: PathBuf,
+        options: ExportOptions,
+        force: bool,
+    ) {
         if !force
             && exists(&path)
             && let Some(Dialog::Export(panel)) = &mut self.dialog
@@ -193,7 +200,7 @@ impl Window {
         let design = self.workspace.design().clone();
         let evaluation = self.workspace.evaluation().clone();
         let target = path.clone();
-        let work = move || export_png(&design, &evaluation, &target, force);
+        let work = move || write_export(&design, &evaluation, &target, &options, force);
         match Job::begin("drawing", context, work) {
             Ok(job) => {
                 self.dialog = None;

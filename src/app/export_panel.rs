@@ -1,4 +1,4 @@
-//! The drawing as a PNG file: where, how fine, on which paper.
+//! The drawing or the solid as a file: where, of which kind, how fine, on which paper.
 
 use std::path::{Path, PathBuf};
 
@@ -12,45 +12,40 @@ use super::files::{self, FileError};
 use super::text_field::choice_ui;
 use super::view::View;
 use crate::document::{Design, Paper};
-use crate::drawing::raster::{Ground, Raster, RasterError, png};
-use crate::drawing::ring_sheet::{SheetError, format_of, ring_sheet};
+use crate::drawing::export::{self, ExportOptions, Format};
+use crate::drawing::mesh::{ALLOWANCE_RANGE_MM, CHORD_RANGE_MM};
+use crate::drawing::raster::Ground;
 use crate::evaluate::Evaluation;
 use crate::mount::Unit;
 
-/// Why the drawing was not written.
+/// Why nothing was written.
 #[derive(Debug, Error)]
 pub enum ExportError {
-    /// It cannot be drawn.
-    #[error("{0}")]
-    Sheet(#[from] SheetError),
-    /// It cannot be made into a picture.
-    #[error("{0}")]
-    Raster(#[from] RasterError),
+    /// It cannot be made.
+    #[error(transparent)]
+    Export(#[from] export::ExportError),
     /// It cannot be written.
-    #[error("{0}")]
+    #[error(transparent)]
     File(#[from] FileError),
 }
 
-/// Writes the drawing of a design.
+/// Writes the drawing or the solid of a design, by the ending of the path.
 ///
 /// # Errors
 /// [`ExportError`]; a file that is there already is replaced only with `force`.
-pub fn export_png(
+pub fn write_export(
     design: &Design,
     evaluation: &Evaluation,
     path: &Path,
+    options: &ExportOptions,
     force: bool,
 ) -> Result<(), ExportError> {
+    let format = Format::of_ending(path)?;
     if !force && files::exists(path) {
         return Err(FileError::Exists(path.to_owned()).into());
     }
-    let sheet = ring_sheet(design, evaluation)?;
-    let raster = Raster {
-        dpi: design.sheet.dpi,
-        ground: Ground::White,
-        group: format_of(design).line_group(),
-    };
-    files::export_bytes(path, &png(&sheet, raster)?, force)?;
+    let bytes = export::bytes(design, evaluation, format, options)?;
+    files::export_bytes(path, &bytes, force)?;
     Ok(())
 }
 
@@ -58,13 +53,14 @@ pub fn export_png(
 #[derive(Debug)]
 pub struct ExportPanel {
     text: String,
+    options: ExportOptions,
     said: Option<String>,
     replace: Option<PathBuf>,
     waiting: bool,
 }
 
 /// What the panel wants next.
-#[derive(Debug, PartialEq, Eq)]
+#[derive(Debug, PartialEq)]
 pub enum ExportWanted {
     /// Stay.
     Nothing,
@@ -73,7 +69,7 @@ pub enum ExportWanted {
     /// Ask the system's dialog.
     Ask,
     /// Write there; replace a file only when the flag says so.
-    Write(PathBuf, bool),
+    Write(PathBuf, ExportOptions, bool),
 }
 
 impl ExportPanel {
@@ -85,6 +81,7 @@ impl ExportPanel {
             .unwrap_or_default();
         Self {
             text,
+            options: ExportOptions::default(),
             said: None,
             replace: None,
             waiting: false,
@@ -100,8 +97,8 @@ impl ExportPanel {
             .map(|name| name.to_string_lossy().into_owned());
         FileQuestion {
             title: "Export the drawing".to_owned(),
-            kind: "PNG picture".to_owned(),
-            extension: "png".to_owned(),
+            kind: self.format().words().to_owned(),
+            extension: self.format().ending().to_owned(),
             folder: near
                 .parent()
                 .filter(|folder| !folder.as_os_str().is_empty())
@@ -128,15 +125,79 @@ impl ExportPanel {
     pub fn refuse(&mut self, path: PathBuf, error: &ExportError) {
         match error {
             ExportError::File(FileError::Exists(_)) => self.replace = Some(path),
-            ExportError::File(_) | ExportError::Sheet(_) | ExportError::Raster(_) => {
-                self.said = Some(error.to_string());
-            }
+            ExportError::File(_) | ExportError::Export(_) => self.said = Some(error.to_string()),
         }
+    }
+
+    /// The kind of file that the typed path stands for; a picture while it ends in nothing we know.
+    fn format(&self) -> Format {
+        Format::of_ending(Path::new(self.text.trim())).unwrap_or(Format::Png)
+    }
+
+    fn format_ui(&mut self, ui: &mut Ui) {
+        let kinds: Vec<(Format, String)> = Format::ALL
+            .iter()
+            .map(|kind| (*kind, kind.words().to_owned()))
+            .collect();
+        let hover = "changes the ending of the path";
+        if let Some(kind) = choice_ui(
+            ui,
+            Id::unique("kind"),
+            false,
+            "Kind",
+            &self.format(),
+            &kinds,
+            hover,
+        ) {
+            let path = Path::new(self.text.trim()).with_extension(kind.ending());
+            self.text = path.display().to_string();
+            self.replace = None;
+            self.said = None;
+        }
+    }
+
+    /// What else there is to choose for the kind of file.
+    fn options_ui(&mut self, ui: &mut Ui, view: &mut View<'_>) {
+        match self.format() {
+            Format::Stl | Format::ThreeMf => {
+                self.options.template = false;
+                let mesh = &mut self.options.mesh;
+                millimetres_ui(ui, "Flat faces within", &mut mesh.chord_mm, CHORD_RANGE_MM);
+                millimetres_ui(
+                    ui,
+                    "Added to the thread bore",
+                    &mut mesh.thread_allowance_mm,
+                    ALLOWANCE_RANGE_MM,
+                );
+                ui.label(
+                    "The solid has its thread as a plain bore, and no root fillets at the lugs.",
+                );
+            }
+            Format::Png | Format::Svg => {
+                let mut clear = self.options.ground == Ground::Transparent;
+                ui.checkbox(&mut clear, "Transparent ground");
+                self.options.ground = if clear {
+                    Ground::Transparent
+                } else {
+                    Ground::White
+                };
+                self.drawing_ui(ui, view);
+            }
+            Format::Pdf | Format::Dxf => self.drawing_ui(ui, view),
+        }
+    }
+
+    fn drawing_ui(&mut self, ui: &mut Ui, view: &mut View<'_>) {
+        ui.checkbox(
+            &mut self.options.template,
+            "Lug template at 1:1 in place of the drawing",
+        );
+        sheet_ui(ui, view);
     }
 
     /// The panel.
     pub fn export_ui(&mut self, ui: &mut Ui, view: &mut View<'_>) -> ExportWanted {
-        ui.label(RichText::new("Export the drawing as PNG").heading());
+        ui.label(RichText::new("Export the drawing or a solid").heading());
         if let Some(said) = &self.said {
             ui.label(RichText::new(said).color(view.palette.clash));
         }
@@ -166,12 +227,15 @@ impl ExportPanel {
                 wanted = ExportWanted::Ask;
             }
         });
-        sheet_ui(ui, view);
+        self.format_ui(ui);
+        self.options_ui(ui, view);
         ui.add_space(4.0);
         ui.horizontal(|ui| {
-            if ui.button("Write PNG").clicked() || entered {
-                wanted = match files::typed_path(&self.text, "png") {
-                    Ok(path) => ExportWanted::Write(path, false),
+            let ending = self.format().ending();
+            let write = ui.button(format!("Write {}", ending.to_uppercase()));
+            if write.clicked() || entered {
+                wanted = match files::typed_path(&self.text, ending) {
+                    Ok(path) => ExportWanted::Write(path, self.options, false),
                     Err(error) => {
                         self.said = Some(error.to_string());
                         ExportWanted::Nothing
@@ -186,12 +250,24 @@ impl ExportPanel {
             ui.horizontal_wrapped(|ui| {
                 ui.label(format!("{} is there already.", path.display()));
                 if ui.button("Replace").clicked() {
-                    wanted = ExportWanted::Write(path, true);
+                    wanted = ExportWanted::Write(path, self.options, true);
                 }
             });
         }
         wanted
     }
+}
+
+fn millimetres_ui(ui: &mut Ui, label: &str, value: &mut f64, range: (f64, f64)) {
+    ui.horizontal(|ui| {
+        let label = ui.label(label);
+        let drag = egui::DragValue::new(value)
+            .range(range.0..=range.1)
+            .speed(0.001)
+            .max_decimals(3)
+            .suffix(" mm");
+        ui.add(drag).labelled_by(label.id);
+    });
 }
 
 fn sheet_ui(ui: &mut Ui, view: &mut View<'_>) {

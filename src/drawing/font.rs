@@ -7,7 +7,7 @@ use std::sync::LazyLock;
 use kurbo::{Affine, BezPath, Shape as _};
 use skrifa::charmap::Charmap;
 use skrifa::instance::{LocationRef, Size};
-use skrifa::metrics::GlyphMetrics;
+use skrifa::metrics::{GlyphMetrics, Metrics};
 use skrifa::outline::{DrawSettings, OutlinePen};
 use skrifa::{FontRef, GlyphId, MetadataProvider as _, OutlineGlyphCollection};
 
@@ -76,11 +76,34 @@ pub(super) fn has_letter(letter: char) -> bool {
     FACE.charmap.map(letter).is_some()
 }
 
+/// The glyph of a letter and its advance in thousandths of the em; none where the font lacks it.
+pub(super) fn glyph(letter: char) -> Option<(u16, f32)> {
+    let glyph = FACE.charmap.map(letter)?;
+    let advance = FACE.metrics.advance_width(glyph)?;
+    // The tables of the font number glyphs with 16 bits.
+    let number = u16::try_from(glyph.to_u32()).ok()?;
+    Some((
+        number,
+        1000.0 * advance / f32::from(FACE.sizes.units_per_em),
+    ))
+}
+
+/// Height of the em over the height of the capitals.
+pub(super) fn em_height() -> f64 {
+    f64::from(FACE.sizes.units_per_em) / FACE.cap_height
+}
+
+/// Sizes of the whole font, font units.
+pub(super) fn face_sizes() -> &'static Metrics {
+    &FACE.sizes
+}
+
 /// The parts of the embedded font that lettering needs.
 struct Face {
     charmap: Charmap<'static>,
     metrics: GlyphMetrics<'static>,
     outlines: OutlineGlyphCollection<'static>,
+    sizes: Metrics,
     /// Height of the capitals, font units.
     cap_height: f64,
     /// The drawn signs and the letters in daily use, drawn once.
@@ -91,14 +114,15 @@ static FACE: LazyLock<Face> = LazyLock::new(|| {
     // The bytes are compiled in, so neither can fail in one run and not in another; the tests
     // of the lettering read them.
     let font = FontRef::new(FONT).expect("the embedded font is a font");
-    let cap_height = font
-        .metrics(Size::unscaled(), LocationRef::default())
+    let sizes = font.metrics(Size::unscaled(), LocationRef::default());
+    let cap_height = sizes
         .cap_height
         .expect("the embedded font states its capital height");
     let mut face = Face {
         charmap: font.charmap(),
         metrics: font.glyph_metrics(Size::unscaled(), LocationRef::default()),
         outlines: font.outline_glyphs(),
+        sizes,
         cap_height: f64::from(cap_height),
         ready: BTreeMap::new(),
     };

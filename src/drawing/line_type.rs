@@ -176,6 +176,16 @@ pub fn dashes(length_mm: f64, line: LineType, width_mm: f64, closed: bool) -> Ve
     }
 }
 
+/// What repeats along a broken line of a width: drawn lengths positive, gaps negative, mm; none where it is
+/// continuous.
+#[must_use]
+pub fn pattern_mm(line: LineType, width_mm: f64) -> Option<Vec<f64>> {
+    let pattern = line.pattern()?;
+    let dots = pattern.dots.iter().flat_map(|_| [-GAP, DOT]);
+    let elements = [pattern.dash].into_iter().chain(dots).chain([-GAP]);
+    Some(elements.map(|element| element * width_mm).collect())
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -39,6 +39,18 @@ pub fn fixed(value: f64, decimals: usize, mark: DecimalMark) -> String {
     }
 }
 
+/// A number as files for machines write it: a point, a short minus, zeros at its end left off.
+#[must_use]
+pub fn machine(value: f64, most_decimals: usize) -> String {
+    let digits = format!("{value:.most_decimals$}");
+    let short = if digits.contains('.') {
+        digits.trim_end_matches('0').trim_end_matches('.')
+    } else {
+        &digits
+    };
+    if short == "-0" { "0" } else { short }.to_owned()
+}
+
 /// A deviation: with its sign always written, and a bare 0 for nothing (ISO 129-1).
 #[must_use]
 pub fn deviation(value: f64, decimals: usize, mark: DecimalMark) -> String {
@@ -74,6 +86,14 @@ mod tests {
         assert_eq!(plain(0.1 + 0.2, 3, DecimalMark::Point), "0.3");
         assert_eq!(plain(1.0005, 3, DecimalMark::Point), "1");
         assert_eq!(plain(100.0, 0, DecimalMark::Point), "100");
+    }
+
+    #[test]
+    fn machines_read_a_point_and_no_spare_zeros() {
+        assert_eq!(machine(-12.5, 4), "-12.5");
+        assert_eq!(machine(100.0, 0), "100");
+        assert_eq!(machine(-0.000_01, 4), "0");
+        assert_eq!(machine(0.123_46, 4), "0.1235");
     }
 
     #[test]

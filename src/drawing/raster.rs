@@ -7,10 +7,10 @@ use png::{BitDepth, ColorType, Compression, Encoder, PixelDimensions, Unit};
 use thiserror::Error;
 use tiny_skia::{Color, FillRule, Paint, Pixmap, Stroke, Transform};
 
-use crate::drawing::curves::bezier;
 use crate::drawing::extent::Extent;
+use crate::drawing::ink::{Ink, MITER_LIMIT, TINT, ink, page};
 use crate::drawing::line_type::LineGroup;
-use crate::drawing::scene::{Scene, Shape, Tone};
+use crate::drawing::scene::{Scene, Tone};
 use crate::drawing::whole::{dots, single};
 
 /// What lies behind the lines.
@@ -89,12 +89,6 @@ const MEMORY_LIMIT: u64 = 40;
 
 /// Dots painted at a time: 16 MB.
 const BAND_DOTS: u32 = 4_000_000;
-
-/// Room left round a view that has no sheet, mm.
-const MARGIN_MM: f64 = 2.0;
-
-/// Shade of a tint, 0 black to 1 white.
-const TINT: f32 = 0.88;
 
 const MM_PER_INCH: f64 = 25.4;
 
@@ -192,11 +186,7 @@ impl Canvas {
         if !(MIN_DPI..=MAX_DPI).contains(&dpi) {
             return Err(RasterError::Dpi { dpi });
         }
-        let frame = match (scene.size, scene.bounds()) {
-            (Some(_), _) => scene.frame(),
-            (None, bounds) => bounds.map(|bounds| bounds.grown(MARGIN_MM)),
-        };
-        let frame = frame.ok_or(RasterError::Empty)?;
+        let frame = page(scene).ok_or(RasterError::Empty)?;
         let per_mm = f64::from(dpi) / MM_PER_INCH;
         let width = dots(frame.width() * per_mm);
         let height = dots(frame.height() * per_mm);
@@ -266,6 +256,7 @@ impl Canvas {
                     paint.set_color(Color::BLACK);
                     let stroke = Stroke {
                         width: *width,
+                        miter_limit: MITER_LIMIT,
                         ..Stroke::default()
                     };
                     band.stroke_path(path, &paint, &stroke, to_dots, None);
@@ -277,27 +268,18 @@ impl Canvas {
 
 /// Everything of a scene as areas and continuous strokes.
 fn ready(scene: &Scene, group: LineGroup) -> Vec<Ready> {
-    let mut things = Vec::new();
-    for item in &scene.items {
-        match &item.shape {
-            Shape::Fill { loops, tone } => {
-                let areas: kurbo::BezPath = loops.iter().flat_map(bezier).collect();
-                things.extend(
-                    skia_path(&areas).map(|path| Ready::Area(path, FillRule::EvenOdd, *tone)),
-                );
+    ink(scene, group)
+        .filter_map(|thing| match thing {
+            Ink::Area { curves, tone } => {
+                skia_path(&curves).map(|path| Ready::Area(path, FillRule::EvenOdd, tone))
             }
-            Shape::Text(text) => things.extend(
-                skia_path(&text.outline())
-                    .map(|path| Ready::Area(path, FillRule::Winding, Tone::Solid)),
-            ),
-            Shape::Path(_) | Shape::Circle { .. } | Shape::Arc { .. } | Shape::Hatch(_) => {
-                let width = single(item.pen.width_mm(group));
-                let strokes: kurbo::BezPath = item.strokes(group).iter().flat_map(bezier).collect();
-                things.extend(skia_path(&strokes).map(|path| Ready::Line(path, width)));
+            Ink::Line { curves, width_mm } => {
+                skia_path(&curves).map(|path| Ready::Line(path, single(width_mm)))
             }
-        }
-    }
-    things
+            Ink::Lettering(text) => skia_path(&text.outline())
+                .map(|path| Ready::Area(path, FillRule::Winding, Tone::Solid)),
+        })
+        .collect()
 }
 
 /// Curves in the painter's own type; none when there are none.

@@ -1,7 +1,7 @@
 use super::*;
 use crate::drawing::line_type::LineType;
 use crate::drawing::path::Path;
-use crate::drawing::scene::Role;
+use crate::drawing::scene::{Role, Shape};
 use crate::geometry::Point;
 
 const RASTER: Raster = Raster {

@@ -22,6 +22,7 @@ pub mod designation;
 mod designation_cursor;
 mod designation_error;
 mod designation_tokens;
+mod drawing_scale;
 pub mod engagement;
 pub mod fits;
 pub mod general_tolerance;
@@ -44,6 +45,7 @@ pub mod wires;
 
 pub use basic_profile::BasicProfile;
 pub use designation_error::DesignationError;
+pub use drawing_scale::{SCALES, Scale, ScaleError};
 pub use fits::{Deviations, FitClass, FitError, FitLetter};
 pub use general_tolerance::{GeneralClass, GeneralToleranceError};
 pub use limits::{Basis, Side, ThreadLimits};

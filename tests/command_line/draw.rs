@@ -1,4 +1,4 @@
-//! `draw`: a PNG that is one, and that replaces nothing unasked.
+//! `draw`: files that are what their ending says, and that replace nothing unasked.
 
 use super::program::{Bench, demo, run};
 
@@ -94,7 +94,10 @@ fn what_cannot_be_drawn_says_why_and_leaves_no_file() {
             ],
             "ring.png",
         ),
-        (&["draw", file, "--out", "ring.pdf", "--dpi", "72"], "png"),
+        (
+            &["draw", file, "--out", "ring.dwg"],
+            ".png, .svg, .pdf, .dxf, .3mf or .stl",
+        ),
     ];
     for (arguments, told) in cases {
         let answer = run(arguments);
@@ -102,4 +105,84 @@ fn what_cannot_be_drawn_says_why_and_leaves_no_file() {
         assert!(answer.err.contains(told), "{arguments:?}: {}", answer.err);
         assert!(!out.exists(), "{arguments:?}");
     }
+}
+
+#[test]
+fn every_ending_writes_its_kind_and_template_another_sheet() {
+    let bench = Bench::new();
+    let file = demo("archive_portrait");
+    let file = file.to_str().unwrap();
+    let heads: [(&str, &[u8]); 5] = [
+        ("svg", b"<?xml"),
+        ("pdf", b"%PDF"),
+        ("dxf", b"  0\r\nSECTION"),
+        ("3mf", b"PK"),
+        ("stl", b"Flangewright, mm"),
+    ];
+    for (ending, head) in heads {
+        let out = bench.path(&format!("ring.{ending}"));
+        let answer = run(["draw", file, "--out", out.to_str().unwrap()]);
+        assert_eq!(answer.code, 0, "{}", answer.err);
+        let drawing = std::fs::read(&out).unwrap();
+        assert!(drawing.starts_with(head), "{ending}");
+        let solid = ["3mf", "stl"].contains(&ending);
+        let template = run([
+            "draw",
+            file,
+            "--out",
+            out.to_str().unwrap(),
+            "--template",
+            "--force",
+        ]);
+        assert_eq!(template.code, if solid { 2 } else { 0 }, "{}", template.err);
+        assert_eq!(std::fs::read(&out).unwrap() == drawing, solid, "{ending}");
+    }
+}
+
+#[test]
+fn options_of_the_solid_reach_it_and_wrong_ones_leave_no_file() {
+    let bench = Bench::new();
+    let file = demo("archive_portrait");
+    let file = file.to_str().unwrap();
+    let size = |name: &str, more: &[&str]| {
+        let out = bench.path(name);
+        let answer = run(["draw", file, "--out", out.to_str().unwrap()]
+            .iter()
+            .chain(more));
+        (answer, std::fs::read(&out).ok())
+    };
+    let (_, fine) = size("fine.stl", &["--chord", "0.005"]);
+    let (_, coarse) = size("coarse.stl", &["--chord", "0.1"]);
+    assert!(fine.unwrap().len() > 2 * coarse.unwrap().len());
+    let (_, tight) = size("tight.stl", &["--thread-allowance", "-0.1"]);
+    let (_, wide) = size("wide.stl", &["--thread-allowance", "1.2"]);
+    assert_ne!(tight.unwrap(), wide.unwrap());
+    for (option, value, told) in [
+        ("--chord", "3", "0.001 to 0.2"),
+        ("--thread-allowance", "70", "-0.5 to 5"),
+    ] {
+        let (answer, written) = size("wrong.stl", &[option, value]);
+        assert_eq!((answer.code, written), (2, None));
+        assert!(answer.err.contains(told), "{}", answer.err);
+    }
+}
+
+#[test]
+fn transparent_ground_is_a_picture_with_opacity() {
+    let bench = Bench::new();
+    let file = demo("archive_portrait");
+    let out = bench.path("ring.png");
+    let arguments = [
+        "draw",
+        file.to_str().unwrap(),
+        "--out",
+        out.to_str().unwrap(),
+        "--dpi",
+        "72",
+        "--transparent",
+    ];
+    assert_eq!(run(arguments).code, 0);
+    let (width, height, _, picture) = read_png(&out);
+    assert_eq!(picture.len(), 4 * usize::try_from(width * height).unwrap());
+    assert_eq!(picture.get(3), Some(&0));
 }

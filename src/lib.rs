@@ -10,6 +10,8 @@
 //! - [`tolerance`]: stacks in closed form and by Monte Carlo, readings and their uncertainty.
 //! - [`checks`]: one finding a file: formula, limit, remedy.
 //! - [`evaluate`]: the one pure function from design to evaluation.
+//! - [`plan`]: order of cuts, dividing, threading, speeds and stock for a workshop; [`inspection`]: what readings of the
+//!   finished ring prove, and what puts it right.
 //! - [`settle`]: room to move, sensitivity, and the nearest ring without a clash.
 //! - [`drawing`]: a scene of mm primitives, the sheet, the painters.
 //! - [`app`]: what a person sees and touches.
@@ -20,8 +22,10 @@ pub mod document;
 pub mod drawing;
 pub mod evaluate;
 pub mod geometry;
+pub mod inspection;
 pub mod mount;
 pub mod optics;
+pub mod plan;
 pub mod ring;
 pub mod settle;
 pub mod standards;

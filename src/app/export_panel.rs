@@ -232,11 +232,8 @@ impl ExportPanel {
         ui.add_space(4.0);
         ui.horizontal(|ui| {
             let ending = self.format().ending();
-            if ui
-                .button(format!("Write {}", ending.to_uppercase()))
-                .clicked()
-                || entered
-            {
+            let write = ui.button(format!("Write {}", ending.to_uppercase()));
+            if write.clicked() || entered {
                 wanted = match target(&self.text, ending) {
                     Ok(path) => ExportWanted::Write(path, self.options, false),
                     Err(error) => {

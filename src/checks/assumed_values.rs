@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use super::finding::{Finding, FindingKey, Place, Remedy, Severity};
 use super::interface_values::{asked_for, standing_of};
-use crate::document::{Choice, Design, FieldRef};
+use crate::document::{Choice, Design, FieldRef, RingKey};
 use crate::mount::{Standing, Unit};
 use crate::ring::Derivation;
 
@@ -128,6 +128,31 @@ fn at_fields(mut finding: Finding, fields: &[FieldRef]) -> Finding {
         .places
         .extend(fields.iter().copied().map(Place::Field));
     finding
+}
+
+/// Whether a dimension of the ring follows, straight or through other dimensions, from a value that is only assumed or
+/// disputed.
+#[must_use]
+pub fn rests_on_assumed(design: &Design, derivation: &Derivation, key: RingKey) -> bool {
+    let mut asked = BTreeSet::new();
+    let mut waiting = vec![key];
+    while let Some(key) = waiting.pop() {
+        let state = derivation.dimension(key).filter(|state| !state.is_set);
+        let Some(working) = state.and_then(|state| state.working.as_ref()) else {
+            continue;
+        };
+        for field in working.term.fields() {
+            if is_doubtful(design, field) {
+                return true;
+            }
+            if let FieldRef::Ring(other) = field
+                && asked.insert(other)
+            {
+                waiting.push(other);
+            }
+        }
+    }
+    false
 }
 
 fn is_doubtful(design: &Design, field: FieldRef) -> bool {

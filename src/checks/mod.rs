@@ -56,7 +56,7 @@ mod vignetting;
 use crate::document::Design;
 use crate::ring::Derivation;
 
-pub use assumed_values::count_assumed;
+pub use assumed_values::{count_assumed, rests_on_assumed};
 pub use context::{Context, NotJudged};
 pub use finding::{Change, Finding, FindingKey, Place, Remedy, Severity};
 

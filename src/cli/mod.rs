@@ -11,6 +11,7 @@ mod mount_name;
 mod mounts;
 mod new;
 mod output;
+mod plan;
 mod room;
 mod settle;
 mod thread;
@@ -42,6 +43,7 @@ enum Task {
     Room(room::Room),
     Settle(settle::Settle),
     Draw(draw::Draw),
+    Plan(plan::Plan),
     Thread(thread::ThreadLimits),
 }
 
@@ -55,6 +57,7 @@ pub fn run() -> ExitCode {
         Some(Task::Room(task)) => task.run(),
         Some(Task::Settle(task)) => task.run(),
         Some(Task::Draw(task)) => task.run(),
+        Some(Task::Plan(task)) => task.run(),
         Some(Task::Thread(task)) => task.run(),
         None => open_window(arguments.file),
     };

@@ -4,10 +4,11 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use clap::Args;
+use flangewright::document::columns;
 use flangewright::mount::{Body, Interface, Lens, Standing, show_number};
 
 use super::inputs::mounts;
-use super::output::{print, table};
+use super::output::print;
 
 /// Lists the mounts a design can begin from, with how far each value can be trusted.
 #[derive(Args, Debug)]
@@ -33,14 +34,14 @@ impl Mounts {
             .iter()
             .map(|lens| self.lens_row(lens))
             .collect();
-        print(&table(&head, &rows))?;
+        print(&columns(&head, &rows))?;
         let head = self.head(["body", "throat", "register", "ears"]);
         let rows: Vec<_> = library
             .bodies
             .iter()
             .map(|body| self.body_row(body))
             .collect();
-        print(&format!("\n{}", table(&head, &rows)))?;
+        print(&format!("\n{}", columns(&head, &rows)))?;
         print(&format!("\n{}", legend()))?;
         Ok(ExitCode::SUCCESS)
     }

@@ -40,27 +40,3 @@ pub fn write(path: &Path, bytes: &[u8], force: bool) -> anyhow::Result<()> {
         written => Ok(written?),
     }
 }
-
-/// Rows under a head as text columns, two blanks apart.
-pub fn table(head: &[&str], rows: &[Vec<String>]) -> String {
-    let width = |column: usize| {
-        let cells = rows.iter().filter_map(|row| row.get(column));
-        let widest = cells.map(|cell| cell.chars().count()).max().unwrap_or(0);
-        widest.max(head.get(column).map_or(0, |cell| cell.chars().count()))
-    };
-    let widths: Vec<usize> = (0..head.len()).map(width).collect();
-    let line = |cells: Vec<&str>| {
-        let padded: Vec<String> = cells
-            .into_iter()
-            .zip(&widths)
-            .map(|(cell, width)| format!("{cell:<width$}"))
-            .collect();
-        padded.join("  ").trim_end().to_owned()
-    };
-    let mut lines = vec![line(head.to_vec())];
-    lines.extend(
-        rows.iter()
-            .map(|row| line(row.iter().map(String::as_str).collect())),
-    );
-    lines.join("\n")
-}

@@ -3,11 +3,12 @@
 use std::process::ExitCode;
 
 use clap::Args;
+use flangewright::document::columns;
 use flangewright::standards::{Basis, Side, Thread, ThreadLimits as Limits};
 use serde::Serialize;
 
 use super::json::clean_option;
-use super::output::{print, table};
+use super::output::print;
 
 /// Prints the limits of a thread, such as M42x1-6H, "1-32 UN" or "39 x 26 tpi Whitworth".
 #[derive(Args, Debug)]
@@ -90,7 +91,7 @@ fn text(thread: &Thread, limits: &[Limits]) -> String {
     }
     let mut lines = vec![
         format!("{thread}, {source} ({})", basis_word(limits)),
-        table(&["side", "mm", "least", "greatest"], &rows),
+        columns(&["side", "mm", "least", "greatest"], &rows),
     ];
     lines.extend(
         notes_of(limits)

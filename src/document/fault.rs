@@ -3,6 +3,7 @@
 use thiserror::Error;
 
 use super::ring_fault::{limit_faults, ring_faults};
+use super::sheet_fault::sheet_faults;
 use super::{Design, FieldRef};
 use crate::geometry::sector::disjoint_degrees;
 use crate::mount::{BarrelStep, Body, BodyField, Interface, Lens, LensField, Origin, Sector, Unit};
@@ -66,21 +67,7 @@ pub fn faults_of(design: &Design) -> Vec<Fault> {
     faults.extend(faults_of_body(&design.body));
     ring_faults(design, &mut faults);
     limit_faults(design, &mut faults);
-    let sheet = &design.sheet;
-    range(
-        &mut faults,
-        "section angle",
-        sheet.section_angle_deg,
-        Unit::Deg,
-        (-720.0, 720.0),
-    );
-    range(
-        &mut faults,
-        "drawing dpi",
-        f64::from(sheet.dpi),
-        Unit::One,
-        (72.0, 1200.0),
-    );
+    sheet_faults(design, &mut faults);
     for reading in &design.readings {
         for value in &reading.values {
             range(

@@ -3,8 +3,10 @@
 //! May use `mount`, `standards` and `geometry`. Must not derive a ring dimension, judge one, or touch a file.
 
 mod codec;
+mod columns;
 mod demo;
 mod design;
+mod dimension_id;
 mod fault;
 mod field;
 mod library;
@@ -13,11 +15,14 @@ mod quantity;
 mod ring;
 mod ring_fault;
 mod sheet;
+mod sheet_fault;
 mod working;
 
 pub use codec::{ReadError, SIZE_LIMIT, read_design, read_ron, write_ron};
+pub use columns::{columns, wrapped};
 pub use demo::demo_designs;
 pub use design::{Correction, Design, FORMAT, Reading, Variant};
+pub use dimension_id::{DimensionId, DimensionNameError, Face};
 pub use fault::{Fault, check_range, faults_of, faults_of_body, faults_of_lens};
 pub use field::FieldRef;
 pub use library::{Library, library, read_library};
@@ -27,5 +32,5 @@ pub use ring::{
     Choice, Clocking, Dimension, Finish, MillingMethod, Pieces, PinHandling, Ring, RingDimensions,
     RingKey, RingSizes, SeatKind, ThreadHold, Tolerance,
 };
-pub use sheet::{Paper, Sheet};
+pub use sheet::{DimensionOverride, Lengths, Paper, Projection, Sheet, SheetViews, ViewChoice};
 pub use working::{Input, LORE, Term, Working};

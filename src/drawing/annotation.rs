@@ -1,5 +1,6 @@
 //! A dimension, note or sign with the places that its lettering takes up.
 
+use crate::drawing::extent::Extent;
 use crate::drawing::line_type::LineType;
 use crate::drawing::path::Path;
 use crate::drawing::placement::Placement;
@@ -17,6 +18,15 @@ pub struct Annotation {
 }
 
 impl Annotation {
+    /// The rectangle round everything drawn; none where nothing is.
+    #[must_use]
+    pub fn bounds(&self) -> Option<Extent> {
+        self.items
+            .iter()
+            .filter_map(Item::extent)
+            .reduce(Extent::union)
+    }
+
     /// Adds everything of another one.
     pub fn join(&mut self, other: Self) {
         self.items.extend(other.items);

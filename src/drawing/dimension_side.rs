@@ -1,4 +1,4 @@
-//! The dimensions of one side of a view, placed and drawn.
+//! The dimensions of one side of a view, placed.
 
 use crate::drawing::annotation::Annotation;
 use crate::drawing::dimension::{Ends, Label, Linear, Style, linear};
@@ -41,7 +41,9 @@ pub struct SideDrawn {
     pub id: u32,
     /// Its tier, 0 nearest to the part.
     pub tier: usize,
-    /// What is drawn.
+    /// The dimension in its place.
+    pub line: Linear,
+    /// What is drawn there.
     pub drawn: Annotation,
 }
 
@@ -144,7 +146,7 @@ impl SideDimension {
     }
 }
 
-/// Places and draws the dimensions of one side of a view that covers `view` on paper.
+/// Places for the dimensions of one side of a view that covers `view` on paper.
 #[must_use]
 pub fn side(wanted: &[SideDimension], edge: Edge, view: &Extent, style: &Style) -> Vec<SideDrawn> {
     let requests: Vec<Request> = wanted
@@ -179,6 +181,7 @@ pub fn side(wanted: &[SideDimension], edge: Edge, view: &Extent, style: &Style) 
         .map(|(placed, line)| SideDrawn {
             id: placed.id,
             tier: placed.tier,
+            line: line.clone(),
             drawn: linear(line, style),
         })
         .collect()

@@ -97,6 +97,25 @@ impl Occupied {
         })
     }
 
+    /// Whether a drawing fits in: its lettering is clear of all there is, and its lines cross no lettering.
+    #[must_use]
+    pub fn takes(&self, drawn: &Annotation) -> bool {
+        self.leaves_room_for(drawn)
+            && Self::by(drawn)
+                .lines
+                .iter()
+                .all(|(from, to)| self.lets_pass(*from, *to))
+    }
+
+    /// How many of the lines that are there a new one would cross; where it begins or ends on one is no crossing.
+    #[must_use]
+    pub fn crossings(&self, from: Point, to: Point) -> usize {
+        self.lines
+            .iter()
+            .filter(|(a, b)| cross((from, to), (*a, *b)))
+            .count()
+    }
+
     /// Whether a line keeps clear of all lettering.
     #[must_use]
     pub fn lets_pass(&self, from: Point, to: Point) -> bool {
@@ -105,6 +124,18 @@ impl Occupied {
             .iter()
             .any(|text| text.grown(CLEAR_MM).meets_line(from, to))
     }
+}
+
+/// True when two straight lines cross between their ends.
+fn cross(one: (Point, Point), other: (Point, Point)) -> bool {
+    // Twice the area of a triangle, positive counter-clockwise; touching is not crossing.
+    const TOUCH: f64 = 1e-6;
+    let turn = |p: Point, q: Point, r: Point| (q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x);
+    let parts = |line: (Point, Point), ends: (Point, Point)| {
+        let (a, b) = (turn(line.0, line.1, ends.0), turn(line.0, line.1, ends.1));
+        (a > TOUCH && b < -TOUCH) || (a < -TOUCH && b > TOUCH)
+    };
+    parts(one, other) && parts(other, one)
 }
 
 #[cfg(test)]

@@ -3,10 +3,13 @@
 //! Axial sizes run from the flange rear face, the lip and the thread from the lens seat: that is how they are
 //! measured. A size that follows from others stands in brackets.
 
-use crate::document::Design;
-use crate::document::{RingKey, SeatKind, Tolerance as Stated};
+use crate::checks::rests_on_assumed;
+use crate::document::{Design, DimensionId, Face, Lengths, RingKey, SeatKind, Tolerance as Stated};
+use crate::drawing::chains::Chains;
 use crate::drawing::dimension::{Ends, Kind, Label, Size, Style, Tolerance};
-use crate::drawing::dimension_side::{Edge, SideDimension};
+use crate::drawing::dimension_side::Edge;
+use crate::drawing::number::{DecimalMark, plain};
+use crate::drawing::ring_faces::Faces;
 use crate::evaluate::Evaluation;
 use crate::geometry::Point;
 use crate::ring::{Feature, PinUse, ResolvedRing};
@@ -19,7 +22,31 @@ pub struct SectionSide {
     /// The side.
     pub edge: Edge,
     /// Its dimensions.
-    pub dimensions: Vec<SideDimension>,
+    pub dimensions: Vec<SectionSize>,
+}
+
+/// A dimension of the half-section, in the lengths of the part.
+pub struct SectionSize {
+    /// Which one.
+    pub id: DimensionId,
+    /// First place on the part.
+    pub from: Point,
+    /// Second place on the part.
+    pub to: Point,
+    /// What it says.
+    pub label: Label,
+    /// Which ends lie on the part.
+    pub ends: Ends,
+}
+
+/// The relief by its width and diameter, on one leader.
+pub struct ReliefNote {
+    /// End of the relief at the thread, on its floor.
+    pub from: Point,
+    /// Far end of the relief, on its floor.
+    pub to: Point,
+    /// What it says.
+    pub label: Label,
 }
 
 /// Builds the labels of one ring.
@@ -49,41 +76,50 @@ pub fn section_dimensions(
         scale,
     };
     let (outside, inside) = (labels.outside_axial(), labels.inside_axial());
-    // What is measured comes first; the spigot length is the first to follow from the others.
-    let mut chains = Chains::default();
-    let is_measured = |length: &Length| length.key != RingKey::SpigotLength;
-    let mut closing: Vec<RingKey> = Vec::new();
-    for measured in [true, false] {
-        for length in outside.iter().chain(&inside) {
-            if is_measured(length) == measured && !chains.join(length.from.x, length.to.x) {
-                closing.push(length.key);
-            }
-        }
-    }
-    let drawn = |lengths: Vec<Length>| {
+    let closing = labels.closing(outside.iter().chain(&inside));
+    let (added_outside, added_inside) = labels.added();
+    let drawn = |lengths: Vec<Length>, added: Vec<SectionSize>| {
         lengths
             .into_iter()
             .map(|length| labels.axial(&length, closing.contains(&length.key)))
+            .chain(added)
             .collect()
     };
+    let side = |edge: Edge, mut dimensions: Vec<SectionSize>| {
+        dimensions.retain(|size| !design.sheet.hides(size.id));
+        SectionSide { edge, dimensions }
+    };
     [
-        SectionSide {
-            edge: Edge::Left,
-            dimensions: labels.inside_diameters(),
-        },
-        SectionSide {
-            edge: Edge::Right,
-            dimensions: labels.outside_diameters(),
-        },
-        SectionSide {
-            edge: Edge::Top,
-            dimensions: drawn(outside),
-        },
-        SectionSide {
-            edge: Edge::Bottom,
-            dimensions: drawn(inside),
-        },
+        side(Edge::Left, labels.inside_diameters()),
+        side(Edge::Right, labels.outside_diameters()),
+        side(Edge::Top, drawn(outside, added_outside)),
+        side(Edge::Bottom, drawn(inside, added_inside)),
     ]
+}
+
+/// The relief, where there is one.
+#[must_use]
+pub fn relief_note(
+    design: &Design,
+    evaluation: &Evaluation,
+    ring: &ResolvedRing,
+    style: Style,
+) -> Option<ReliefNote> {
+    let labels = Labels {
+        design,
+        evaluation,
+        ring,
+        style,
+        scale: 1.0,
+    };
+    let (from, to) = labels.relief()?;
+    let width = labels.of(RingKey::ReliefWidth, Kind::Length).text();
+    let diameter = labels.of(RingKey::ReliefDiameter, Kind::Diameter).text();
+    Some(ReliefNote {
+        from,
+        to,
+        label: Label::plain(format!("relief {width} \u{d7} {diameter}")),
+    })
 }
 
 /// A length along the axis that the drawing gives.
@@ -99,35 +135,6 @@ impl Length {
     }
 }
 
-/// Stations along the axis, grouped by the lengths that join them.
-#[derive(Default)]
-struct Chains {
-    groups: Vec<Vec<f64>>,
-}
-
-impl Chains {
-    /// Joins two stations; false where they are joined already, so that a length between them closes a chain.
-    fn join(&mut self, one: f64, other: f64) -> bool {
-        let first = self.take(one);
-        if first.iter().any(|known| (known - other).abs() < SAME) {
-            self.groups.push(first);
-            return false;
-        }
-        let second = self.take(other);
-        self.groups.push([first, second].concat());
-        true
-    }
-
-    /// Takes out the group of a station.
-    fn take(&mut self, station: f64) -> Vec<f64> {
-        let place = self
-            .groups
-            .iter()
-            .position(|group| group.iter().any(|known| (known - station).abs() < SAME));
-        place.map_or_else(|| vec![station], |place| self.groups.swap_remove(place))
-    }
-}
-
 const fn point(x: f64, y: f64) -> Point {
     Point { x, y }
 }
@@ -135,7 +142,89 @@ const fn point(x: f64, y: f64) -> Point {
 impl Labels<'_> {
     /// The label of a size with the tolerance that the stack needs; general tolerances are not repeated.
     fn of(&self, key: RingKey, kind: Kind) -> Label {
-        self.size(key, kind).label(self.style.mark)
+        self.lettered(key, &self.size(key, kind))
+    }
+
+    /// A star where the size rests on an assumed value, and inches where they are wanted.
+    fn lettered(&self, key: RingKey, size: &Size) -> Label {
+        let mut label = size.label(self.style.mark);
+        if rests_on_assumed(self.design, &self.evaluation.derivation, key) {
+            label.end_with(ASSUMED_MARK);
+        }
+        self.with_inches(label, size.value)
+    }
+
+    fn with_inches(&self, mut label: Label, value_mm: f64) -> Label {
+        if self.design.sheet.lengths == Lengths::WithInches {
+            label.end_with(&format!(" [{}]", inches(value_mm, self.style.mark)));
+        }
+        label
+    }
+
+    /// The lengths that close a chain: what is measured comes first, and of the others the thread length follows before
+    /// the spigot length does.
+    fn closing<'l>(&self, lengths: impl Iterator<Item = &'l Length> + Clone) -> Vec<RingKey> {
+        const LAST: [RingKey; 2] = [RingKey::ThreadLength, RingKey::SpigotLength];
+        let rank = |key: RingKey| {
+            LAST.iter()
+                .position(|last| *last == key)
+                .map_or(0, |place| place + 1)
+        };
+        let mut chains = Chains::default();
+        if let Some((from, to)) = self.relief() {
+            chains.join(from.x, to.x);
+        }
+        let mut closing = Vec::new();
+        for turn in 0..=LAST.len() {
+            for length in lengths.clone().filter(|length| rank(length.key) == turn) {
+                if !chains.join(length.from.x, length.to.x) {
+                    closing.push(length.key);
+                }
+            }
+        }
+        closing
+    }
+
+    /// Both ends of the relief on its floor, thread end first.
+    fn relief(&self) -> Option<(Point, Point)> {
+        let outline = &self.evaluation.parts.as_ref()?.through_lug;
+        let (floor, _) = outline
+            .pieces()
+            .find(|(_, feature)| *feature == Feature::ReliefFloor)?;
+        let (a, b) = (floor.a, floor.b);
+        let (from, to) = if a.x <= b.x { (a, b) } else { (b, a) };
+        (to.x - from.x > SAME).then_some((from, to))
+    }
+
+    /// The distances that the user added: those between faces of the outside, and the others.
+    fn added(&self) -> (Vec<SectionSize>, Vec<SectionSize>) {
+        let faces = Faces::of(self.design, self.evaluation, self.ring);
+        let mut sides = (Vec::new(), Vec::new());
+        for own in &self.design.sheet.overrides {
+            let DimensionId::Between(one, other) = own.dimension else {
+                continue;
+            };
+            let (Some(from), Some(to)) = (faces.place(one), faces.place(other)) else {
+                continue;
+            };
+            let length = (to.x - from.x).abs();
+            let label = Size::new(Kind::Length, length)
+                .in_brackets()
+                .label(self.style.mark);
+            let size = SectionSize {
+                id: own.dimension,
+                from,
+                to,
+                label: self.with_inches(label, length),
+                ends: Ends::Both,
+            };
+            if is_outside(one) && is_outside(other) {
+                sides.0.push(size);
+            } else {
+                sides.1.push(size);
+            }
+        }
+        sides
     }
 
     fn size(&self, key: RingKey, kind: Kind) -> Size {
@@ -169,16 +258,20 @@ impl Labels<'_> {
     }
 
     /// A length, in brackets where it follows from others.
-    fn axial(&self, length: &Length, follows: bool) -> SideDimension {
+    fn axial(&self, length: &Length, follows: bool) -> SectionSize {
         let size = self.size(length.key, Kind::Length);
-        let label = if follows {
-            Size::new(Kind::Length, size.value)
-                .in_brackets()
-                .label(self.style.mark)
+        let size = if follows {
+            Size::new(Kind::Length, size.value).in_brackets()
         } else {
-            size.label(self.style.mark)
+            size
         };
-        SideDimension::new(length.key as u32, length.from, length.to, label)
+        SectionSize {
+            id: DimensionId::Size(length.key),
+            from: length.from,
+            to: length.to,
+            label: self.lettered(length.key, &size),
+            ends: Ends::Both,
+        }
     }
 
     fn outside_axial(&self) -> Vec<Length> {
@@ -255,11 +348,6 @@ impl Labels<'_> {
             Length::new(RingKey::ThreadLength, mouth, thread_end),
             Length::new(RingKey::LipFaceDepth, mouth, face),
         ];
-        let relief_end = sizes.thread_length + sizes.relief_width;
-        if relief_end < sizes.lip_face_depth - SAME {
-            let end = point(seat + relief_end, thread);
-            list.push(Length::new(RingKey::ReliefWidth, thread_end, end));
-        }
         if self.has_lip_thickness() {
             let rear = point(face.x + sizes.lip_thickness, sizes.lip_bore / 2.0);
             list.push(Length::new(RingKey::LipThickness, face, rear));
@@ -271,36 +359,35 @@ impl Labels<'_> {
     }
 
     /// A diameter of the half-section: its line runs from past the axis up to the edge.
-    fn diameter(&self, id: u32, edge: Point, label: Label) -> SideDimension {
-        let stop = point(edge.x, -self.style.tail_mm() / self.scale);
-        SideDimension {
+    fn diameter(&self, id: DimensionId, edge: Point, label: Label) -> SectionSize {
+        SectionSize {
+            id,
+            from: point(edge.x, -self.style.tail_mm() / self.scale),
+            to: edge,
+            label,
             ends: Ends::OnlyTo,
-            ..SideDimension::new(id, stop, edge, label)
         }
     }
 
-    fn inside_diameters(&self) -> Vec<SideDimension> {
+    fn inside_diameters(&self) -> Vec<SectionSize> {
         let sizes = &self.ring.sizes;
         let seat = -sizes.seat_height;
         let thread_label = Label::plain(thread_note(self.ring));
         let mut list = vec![self.diameter(
-            1000,
+            DimensionId::Thread,
             point(seat, self.ring.thread_major / 2.0),
             thread_label,
         )];
         let mut add = |key: RingKey, x: f64, radius: f64| {
-            list.push(self.diameter(key as u32, point(x, radius), self.of(key, Kind::Diameter)));
+            list.push(self.diameter(
+                DimensionId::Size(key),
+                point(x, radius),
+                self.of(key, Kind::Diameter),
+            ));
         };
         if !self.ring.thread_runs_through {
             let face = seat + sizes.lip_face_depth;
             add(RingKey::LipBore, face, sizes.lip_bore / 2.0);
-            if sizes.relief_width > SAME {
-                add(
-                    RingKey::ReliefDiameter,
-                    seat + sizes.thread_length,
-                    sizes.relief_diameter / 2.0,
-                );
-            }
         }
         if let Some((inner, outer)) = self.pocket() {
             if inner.y > sizes.lip_bore / 2.0 + SAME {
@@ -320,12 +407,16 @@ impl Labels<'_> {
         list
     }
 
-    fn outside_diameters(&self) -> Vec<SideDimension> {
+    fn outside_diameters(&self) -> Vec<SectionSize> {
         let sizes = &self.ring.sizes;
         let mut list = Vec::new();
         let mut add = |key: RingKey, x: f64| {
             let radius = sizes.get(key) / 2.0;
-            list.push(self.diameter(key as u32, point(x, radius), self.of(key, Kind::Diameter)));
+            list.push(self.diameter(
+                DimensionId::Size(key),
+                point(x, radius),
+                self.of(key, Kind::Diameter),
+            ));
         };
         add(RingKey::NoseDiameter, sizes.spigot_length);
         if (sizes.groove_root_diameter - sizes.nose_diameter).abs() > SAME {
@@ -340,6 +431,30 @@ impl Labels<'_> {
         );
         add(RingKey::FlangeDiameter, 0.0);
         list
+    }
+}
+
+/// What stands behind a size that rests on an assumed value.
+pub const ASSUMED_MARK: &str = "*";
+
+/// A length in inches, to the nearest ten-thousandth.
+#[must_use]
+pub fn inches(value_mm: f64, mark: DecimalMark) -> String {
+    const MM: f64 = 25.4;
+    plain(value_mm / MM, 4, mark)
+}
+
+const fn is_outside(face: Face) -> bool {
+    match face {
+        Face::Seat
+        | Face::PlateFront
+        | Face::FlangeRear
+        | Face::LugFront
+        | Face::LugRear
+        | Face::Nose => true,
+        Face::ThreadEnd | Face::ReliefEnd | Face::LipFront | Face::LipRear | Face::AnnulusFloor => {
+            false
+        }
     }
 }
 

@@ -1,10 +1,13 @@
 //! The lug pattern on the sheet: the plan from the body side with lug numbers, section letter and lock hole.
 
-use crate::document::{Design, RingKey};
+use crate::checks::rests_on_assumed;
+use crate::document::{Design, DimensionId, Lengths, RingKey};
 use crate::drawing::dimension::{Kind, Label, Leader, Size, Style, Terminator, Tolerance, leader};
 use crate::drawing::free_room::Occupied;
-use crate::drawing::number::plain;
+use crate::drawing::number::{DecimalMark, plain};
+use crate::drawing::placed_dimension::{Form, PlacedDimension, SheetView};
 use crate::drawing::plan_view::{CUT_OVERRUN, PlanOptions, plan_view};
+use crate::drawing::ring_dimensions::{ASSUMED_MARK, inches};
 use crate::drawing::{Annotation, Scene};
 use crate::evaluate::Evaluation;
 use crate::geometry::{Point, Side, plan_point, seen_from};
@@ -32,15 +35,19 @@ pub struct RingPlan<'a> {
     pub style: Style,
     /// Paper mm per mm of the part.
     pub factor: f64,
+    /// From which side it is seen.
+    pub side: Side,
+    /// Whether it carries the lock hole's note.
+    pub sizes_lock_hole: bool,
 }
 
 impl RingPlan<'_> {
     /// The plan as drawn on paper, its centre at the origin.
     #[must_use]
-    pub fn drawn(&self) -> Annotation {
+    pub fn drawn(&self) -> SheetView {
         let cut_deg = self.design.sheet.section_angle_deg;
         let options = PlanOptions {
-            side: Side::Body,
+            side: self.side,
             body: false,
             entry: false,
             cut_deg: Some(cut_deg),
@@ -48,23 +55,37 @@ impl RingPlan<'_> {
         let view = plan_view(self.design, self.evaluation, &options);
         let mut placed = Scene::default();
         placed.place(&view, self.factor, Point { x: 0.0, y: 0.0 });
-        let mut drawn = Annotation {
-            items: placed.items,
-            boxes: Vec::new(),
+        let mut drawn = SheetView {
+            part: Annotation {
+                items: placed.items,
+                boxes: Vec::new(),
+            },
+            ..SheetView::default()
         };
-        let mut occupied = Occupied::by(&drawn);
-        let mut put = |more: Annotation, occupied: &mut Occupied| {
-            occupied.add(&more);
-            drawn.join(more);
-        };
-        put(self.section_letter(cut_deg), &mut occupied);
-        if let Some(note) = self.lock_hole_note(&occupied) {
-            put(note, &mut occupied);
+        let mut occupied = Occupied::by(&drawn.part);
+        let letter = self.section_letter(cut_deg);
+        occupied.add(&letter);
+        drawn.part.join(letter);
+        let is_hidden = self.design.sheet.hides(DimensionId::LockHole);
+        if let Some(note) = self
+            .lock_hole_note(&occupied)
+            .filter(|_| self.sizes_lock_hole && !is_hidden)
+        {
+            let dimension = PlacedDimension {
+                id: DimensionId::LockHole,
+                form: Form::Leader(note),
+            };
+            occupied.add(&dimension.settled(&self.style));
+            drawn.dimensions.push(dimension);
         }
         for number in self.lug_numbers(&occupied) {
-            put(number, &mut occupied);
+            drawn.part.join(number);
         }
         drawn
+    }
+
+    fn at(&self, radius_mm: f64, clock_deg: f64) -> Point {
+        plan_point(radius_mm, seen_from(self.side, clock_deg.to_radians()))
     }
 
     /// Rim of the flange on paper, mm.
@@ -83,7 +104,10 @@ impl RingPlan<'_> {
 
     fn section_letter(&self, cut_deg: f64) -> Annotation {
         let end = self.rim() + CUT_OVERRUN * self.factor;
-        self.label_at("A", at(end + LETTER_AWAY * self.style.height_mm, cut_deg))
+        self.label_at(
+            "A",
+            self.at(end + LETTER_AWAY * self.style.height_mm, cut_deg),
+        )
     }
 
     /// The numbers of the lugs: all on the first circle that has room for every one of them, else each on the
@@ -150,18 +174,16 @@ impl RingPlan<'_> {
             .iter()
             .map(|share| {
                 let clock = share.mul_add(lug.extent_deg, lug.middle_deg());
-                self.label_at(&(index + 1).to_string(), at(radius, clock))
+                self.label_at(&(index + 1).to_string(), self.at(radius, clock))
             })
             .find(|number| taken.leaves_room_for(number))
     }
 
     /// The lock hole by size, depth and circle, on a leader that crosses no lettering.
-    fn lock_hole_note(&self, occupied: &Occupied) -> Option<Annotation> {
+    fn lock_hole_note(&self, occupied: &Occupied) -> Option<Leader> {
         let sizes = &self.ring.sizes;
-        if sizes.lock_hole_diameter <= 0.0 {
-            return None;
-        }
-        let tip = at(
+        let lines = lock_hole_labels(self.design, self.evaluation, self.ring, self.style.mark)?;
+        let tip = self.at(
             sizes.lock_hole_circle / 2.0 * self.factor,
             sizes.lock_hole_angle,
         );
@@ -176,48 +198,54 @@ impl RingPlan<'_> {
                 y,
             })
         });
-        let notes = elbows.map(|elbow| (elbow, self.note_at(tip, elbow)));
-        let mut fitting = notes.clone().filter(|(elbow, note)| {
-            occupied.leaves_room_for(note) && occupied.lets_pass(tip, *elbow)
-        });
-        let first = fitting.next();
-        first
-            .or_else(|| notes.into_iter().next())
-            .map(|(_, note)| note)
-    }
-
-    fn note_at(&self, tip: Point, elbow: Point) -> Annotation {
-        let sizes = &self.ring.sizes;
-        let number = |value: f64| plain(value, 3, self.style.mark);
-        let dimension = self
-            .evaluation
-            .derivation
-            .dimension(RingKey::LockHoleDiameter);
-        let (lower, upper) = dimension.map_or((0.0, 0.0), |state| state.deviations);
-        let through = if sizes.lock_hole_depth + 1e-6 >= sizes.plate_thickness {
-            "through".to_owned()
-        } else {
-            format!("{} deep", number(sizes.lock_hole_depth))
-        };
-        let hole = Size::new(Kind::Diameter, sizes.lock_hole_diameter)
-            .within(Tolerance::Deviations { upper, lower });
-        let lines = vec![
-            hole.label(self.style.mark),
-            Label::plain(format!("{through}, on Ø{}", number(sizes.lock_hole_circle))),
-        ];
-        leader(
-            &Leader {
+        let notes: Vec<Leader> = elbows
+            .map(|elbow| Leader {
                 tip,
                 elbow,
-                lines,
+                lines: lines.clone(),
                 terminator: Terminator::Arrow,
-            },
-            &self.style,
-        )
+            })
+            .collect();
+        let fits = |note: &&Leader| occupied.takes(&leader(note, &self.style));
+        notes.iter().find(fits).or(notes.first()).cloned()
     }
 }
 
-/// A place on paper, seen from the body side.
-fn at(radius_mm: f64, clock_deg: f64) -> Point {
-    plan_point(radius_mm, seen_from(Side::Body, clock_deg.to_radians()))
+/// What is said of the lock hole: its diameter, its depth and its circle; nothing where there is none.
+#[must_use]
+pub fn lock_hole_labels(
+    design: &Design,
+    evaluation: &Evaluation,
+    ring: &ResolvedRing,
+    mark: DecimalMark,
+) -> Option<Vec<Label>> {
+    let sizes = &ring.sizes;
+    if sizes.lock_hole_diameter <= 0.0 {
+        return None;
+    }
+    let derivation = &evaluation.derivation;
+    let lettered = |key: RingKey| {
+        let value = sizes.get(key);
+        let state = derivation.dimension(key);
+        let (lower, upper) = state.map_or((0.0, 0.0), |state| state.deviations);
+        let size = Size::new(Kind::Diameter, value).within(Tolerance::Deviations { upper, lower });
+        let mut label = size.label(mark);
+        if rests_on_assumed(design, derivation, key) {
+            label.end_with(ASSUMED_MARK);
+        }
+        if design.sheet.lengths == Lengths::WithInches {
+            label.end_with(&format!(" [{}]", inches(value, mark)));
+        }
+        label
+    };
+    let depth = if sizes.lock_hole_depth + 1e-6 >= sizes.plate_thickness {
+        "through".to_owned()
+    } else {
+        format!("{} deep", plain(sizes.lock_hole_depth, 3, mark))
+    };
+    let circle = lettered(RingKey::LockHoleCircle).text();
+    Some(vec![
+        lettered(RingKey::LockHoleDiameter),
+        Label::plain(format!("{depth}, on {circle}")),
+    ])
 }

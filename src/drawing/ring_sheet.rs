@@ -1,23 +1,19 @@
-//! The sheet of one ring: half-section, lug pattern, main sizes, lug table, notes, title block.
+//! The sheet of one ring: half-section, plans, details, notes, title block, in the places that they find.
 
 use thiserror::Error;
 
-use crate::document::{Design, Paper};
+use crate::document::{Design, DimensionId, Paper};
 use crate::drawing::cell::CellError;
-use crate::drawing::dimension::{Style, view_title};
-use crate::drawing::extent::Extent;
+use crate::drawing::dimension::Style;
 use crate::drawing::number::DecimalMark;
-use crate::drawing::ring_notes::{note_block, note_lines};
-use crate::drawing::ring_plan::RingPlan;
-use crate::drawing::ring_section::RingSection;
-use crate::drawing::scales::{Scale, largest_scale};
-use crate::drawing::sheet::{Sheet, SheetFormat, sheet};
+use crate::drawing::ring_title::title_of;
+use crate::drawing::scales::Scale;
+use crate::drawing::sheet::{SheetFormat, sheet};
+use crate::drawing::sheet_layout::Room;
+use crate::drawing::sheet_views::{Arrangement, Views};
 use crate::drawing::title_block::TitleBlock;
-use crate::drawing::{Annotation, Item, Role, Scene};
+use crate::drawing::{Extent, Role, Scene, TextBox};
 use crate::evaluate::Evaluation;
-use crate::geometry::Point;
-use crate::mount::Unit;
-use crate::ring::ResolvedRing;
 
 /// Why a drawing cannot be made.
 #[derive(Clone, Debug, Error, PartialEq)]
@@ -30,62 +26,134 @@ pub enum SheetError {
     TitleBlock(#[from] CellError),
     /// The views or the lug table do not fit.
     #[error(
-        "views, lug table and notes do not fit on {0} at any standard scale; take a larger sheet"
+        "views, lug table and notes do not fit on {0} at any standard scale; take a larger sheet or fewer views"
     )]
     TooLarge(&'static str),
+    /// They do not fit at the scale asked for.
+    #[error(
+        "views, lug table and notes do not fit on {paper} at {scale}; take a smaller scale, a larger sheet or fewer views"
+    )]
+    ScaleTooLarge {
+        /// The sheet.
+        paper: &'static str,
+        /// The scale.
+        scale: Scale,
+    },
 }
 
-/// Share of the width that the half-section gets beside the lug pattern.
-const SECTION_SHARE: f64 = 0.58;
-/// Width kept for the lug table and notes where they stand beside the lug pattern, mm.
-const NOTES_WIDTH: f64 = 64.0;
-/// Height kept for them where they stand under it, mm.
-const NOTES_HEIGHT: f64 = 56.0;
-/// Room for a view's title, in lettering heights.
-const TITLE_ROOM: f64 = 3.0;
-/// Distance between views, mm.
-const BETWEEN: f64 = 6.0;
+/// A sheet, and what on it can be taken hold of.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RingSheet {
+    /// The sheet as it prints.
+    pub scene: Scene,
+    /// Its dimensions, call-outs and signs.
+    pub dimensions: Vec<SheetDimension>,
+    /// Scale of the half-section.
+    pub scale: Scale,
+    /// Views that were wanted where there is room, and had none.
+    pub left_out: Vec<&'static str>,
+}
+
+/// A dimension, call-out or sign on the sheet.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SheetDimension {
+    /// Which one.
+    pub id: DimensionId,
+    /// The picking number of what is drawn of it.
+    pub tag: u32,
+    /// What its lettering covers, mm on the sheet.
+    pub boxes: Vec<TextBox>,
+}
+
+/// Picking number of the first dimension of a sheet; the others follow.
+pub const DIMENSION_TAG: u32 = 10_000;
 
 /// The drawing of a design as it prints.
 ///
 /// # Errors
 /// [`SheetError`] when the ring is not whole, a title text is too long, or nothing fits.
 pub fn ring_sheet(design: &Design, evaluation: &Evaluation) -> Result<Scene, SheetError> {
+    Ok(laid_out(design, evaluation)?.scene)
+}
+
+/// The drawing of a design with the places of its dimensions.
+///
+/// # Errors
+/// As [`ring_sheet`].
+pub fn laid_out(design: &Design, evaluation: &Evaluation) -> Result<RingSheet, SheetError> {
     let (Some(ring), Some(_)) = (&evaluation.derivation.ring, &evaluation.parts) else {
         return Err(SheetError::NoRing(why_no_ring(evaluation)));
     };
     let format = format_of(design);
-    let style = style_of(design, format);
-    let maker = Maker {
-        design,
-        evaluation,
-        ring,
-        style,
+    // The title block names the scale, so the views come first, on the room of an unsigned sheet.
+    let room = Room::of(&sheet(format, &TitleBlock::default())?);
+    let with_lettering = |height_mm: &f64| {
+        let style = style_of(design, *height_mm);
+        let views = Views {
+            design,
+            evaluation,
+            ring,
+            style,
+        };
+        Some((views.arranged(&room)?, style))
     };
-    // The title block names the scale, so the views come first, on the field of an unsigned sheet.
-    let blank = sheet(format, &TitleBlock::default())?;
-    let too_large = SheetError::TooLarge(format.words());
-    let lines = note_lines(design, evaluation, ring, style.mark);
-    let drawn = ways(&blank).into_iter().filter_map(|areas| {
-        let (section, section_scale) = maker.section(&areas.section)?;
-        let (plan, _) = maker.plan(&areas.plan)?;
-        let notes = note_block(&lines, &areas.notes, style.height_mm)?;
-        Some((section, section_scale, plan, notes))
-    });
-    // The first of equals: the full-height column leaves the notes more room.
-    let best = drawn.reduce(|best, next| {
-        if next.1.factor() > best.1.factor() {
-            next
-        } else {
-            best
+    let arranged = lettering_heights_mm(format).iter().find_map(with_lettering);
+    let (arrangement, style) = arranged.ok_or_else(|| {
+        let paper = format.words();
+        match design.sheet.scale {
+            Some(scale) => SheetError::ScaleTooLarge { paper, scale },
+            None => SheetError::TooLarge(paper),
         }
-    });
-    let (section, section_scale, plan, notes) = best.ok_or(too_large)?;
-    let mut whole = sheet(format, &maker.title_block(section_scale))?.scene;
-    whole.extend(section);
-    whole.extend(plan);
-    whole.extend(notes);
-    Ok(whole)
+    })?;
+    let block = title_of(design, evaluation, arrangement.scale);
+    let scene = sheet(format, &block)?.scene;
+    Ok(put_together(design, scene, arrangement, &style))
+}
+
+/// Everything on the sheet, dimensions where the user has them.
+fn put_together(
+    design: &Design,
+    mut scene: Scene,
+    arrangement: Arrangement,
+    style: &Style,
+) -> RingSheet {
+    let mut dimensions = Vec::new();
+    for placed in &arrangement.views {
+        let (right, up) = placed.moved_mm;
+        scene.extend(placed.view.part.clone().moved(right, up).items);
+        scene.extend(placed.title.items.clone());
+        for (tag, (id, drawn)) in (DIMENSION_TAG + count(dimensions.len())..)
+            .zip(placed.view.by_hand(&design.sheet, style))
+        {
+            let drawn = drawn.moved(right, up).tagged(tag);
+            dimensions.push(SheetDimension {
+                id,
+                tag,
+                boxes: drawn.boxes,
+            });
+            scene.extend(drawn.items);
+        }
+    }
+    scene.extend(arrangement.notes);
+    RingSheet {
+        scene,
+        dimensions,
+        scale: arrangement.scale,
+        left_out: arrangement.left_out,
+    }
+}
+
+fn count(length: usize) -> u32 {
+    // A sheet has a few dozen dimensions.
+    u32::try_from(length).unwrap_or(0)
+}
+
+impl SheetDimension {
+    /// The rectangle round its lettering, mm on the sheet.
+    #[must_use]
+    pub fn extent(&self) -> Option<Extent> {
+        self.boxes.iter().map(TextBox::extent).reduce(Extent::union)
+    }
 }
 
 /// The sheet format of a design.
@@ -97,11 +165,16 @@ pub const fn format_of(design: &Design) -> SheetFormat {
     }
 }
 
-fn style_of(design: &Design, format: SheetFormat) -> Style {
-    let height_mm = match format {
-        SheetFormat::A4Landscape | SheetFormat::A4Portrait => 2.5,
-        SheetFormat::A3Landscape => 3.5,
-    };
+/// Lettering of the views, mm (ISO 3098-1 series): the usual one of a format, and the next smaller where everything would
+/// not fit otherwise.
+const fn lettering_heights_mm(format: SheetFormat) -> [f64; 2] {
+    match format {
+        SheetFormat::A4Landscape | SheetFormat::A4Portrait => [2.5, 1.8],
+        SheetFormat::A3Landscape => [3.5, 2.5],
+    }
+}
+
+fn style_of(design: &Design, height_mm: f64) -> Style {
     let mark = if design.sheet.decimal_comma {
         DecimalMark::Comma
     } else {
@@ -114,8 +187,9 @@ fn style_of(design: &Design, format: SheetFormat) -> Style {
     }
 }
 
-/// Why an evaluation has no whole ring, in a line.
-pub(super) fn why_no_ring(evaluation: &Evaluation) -> String {
+/// Why there is no whole ring, in words.
+#[must_use]
+pub fn why_no_ring(evaluation: &Evaluation) -> String {
     if let Some(refusal) = &evaluation.derivation.refusal {
         return refusal.reason.clone();
     }
@@ -129,210 +203,4 @@ pub(super) fn why_no_ring(evaluation: &Evaluation) -> String {
         .map(|field| field.long_label())
         .collect();
     format!("measure {}", missing.join(", "))
-}
-
-/// Where the views go.
-struct Areas {
-    section: Extent,
-    plan: Extent,
-    notes: Extent,
-}
-
-/// Two ways to use a sheet: the half-section in the column left of the title block, full height, for thin rings;
-/// or beside the lug pattern above the title block, with the notes left of it, for tall ones.
-fn ways(blank: &Sheet) -> Vec<Areas> {
-    let field = blank.field;
-    let right = Extent {
-        left: blank.title_block.left,
-        ..field
-    };
-    let (plan, notes) = if right.height() > right.width() {
-        let split = right.bottom + NOTES_HEIGHT;
-        (
-            Extent {
-                bottom: split,
-                ..right
-            },
-            Extent {
-                top: split - BETWEEN,
-                ..right
-            },
-        )
-    } else {
-        let split = right.right - NOTES_WIDTH;
-        (
-            Extent {
-                right: split - BETWEEN,
-                ..right
-            },
-            Extent {
-                left: split,
-                ..right
-            },
-        )
-    };
-    let mut ways = Vec::new();
-    if let Some(beside) = blank.beside {
-        let section = Extent {
-            right: blank.title_block.left - BETWEEN,
-            bottom: beside.bottom,
-            ..field
-        };
-        ways.push(Areas {
-            section,
-            plan,
-            notes,
-        });
-        let split = field.left + SECTION_SHARE * field.width();
-        let section = Extent {
-            right: split - BETWEEN / 2.0,
-            ..field
-        };
-        ways.push(Areas {
-            section,
-            plan: Extent {
-                left: split + BETWEEN / 2.0,
-                ..field
-            },
-            notes: beside,
-        });
-    }
-    ways
-}
-
-struct Maker<'a> {
-    design: &'a Design,
-    evaluation: &'a Evaluation,
-    ring: &'a ResolvedRing,
-    style: Style,
-}
-
-/// Moves a finished view into the middle of an area; its title stands above it.
-fn centred(view: Annotation, title: &str, area: &Extent, style: &Style) -> Option<Scene> {
-    let mut scene = Scene::default();
-    scene.extend(view.items);
-    let bounds = scene.bounds()?;
-    let top = area.top - TITLE_ROOM * style.height_mm;
-    if bounds.width() > area.width() || bounds.height() > top - area.bottom {
-        return None;
-    }
-    let free = Extent { top, ..*area };
-    let (from, to) = (bounds.centre(), free.centre());
-    let mut placed = Scene::default();
-    placed.place(
-        &scene,
-        1.0,
-        Point {
-            x: to.x - from.x,
-            y: to.y - from.y,
-        },
-    );
-    let middle = Point {
-        x: to.x,
-        y: area.top - 2.0 * style.height_mm,
-    };
-    placed.extend(view_title(title, middle, style).items);
-    Some(placed)
-}
-
-impl Maker<'_> {
-    /// The dimensioned half-section at the largest standard scale that fits.
-    fn section(&self, area: &Extent) -> Option<(Vec<Item>, Scale)> {
-        self.view(area, "A-A", |factor| {
-            RingSection {
-                design: self.design,
-                evaluation: self.evaluation,
-                ring: self.ring,
-                style: self.style,
-                factor,
-            }
-            .drawn()
-        })
-    }
-
-    /// The lug pattern from the body side, where the lugs are milled.
-    fn plan(&self, area: &Extent) -> Option<(Vec<Item>, Scale)> {
-        self.view(area, "from the body side", |factor| {
-            RingPlan {
-                design: self.design,
-                evaluation: self.evaluation,
-                ring: self.ring,
-                style: self.style,
-                factor,
-            }
-            .drawn()
-        })
-    }
-
-    /// A view under its title at the largest standard scale that fits.
-    fn view(
-        &self,
-        area: &Extent,
-        title: &str,
-        drawn: impl Fn(f64) -> Annotation,
-    ) -> Option<(Vec<Item>, Scale)> {
-        let mut best = None;
-        largest_scale(|scale| {
-            let title = format!("{title} ({scale})");
-            best = centred(drawn(scale.factor()), &title, area, &self.style)
-                .map(|scene| (scene.items, scale));
-            best.is_some()
-        })?;
-        best
-    }
-
-    fn title_block(&self, scale: Scale) -> TitleBlock {
-        let sheet = &self.design.sheet;
-        let mass = self
-            .evaluation
-            .solid
-            .map_or_else(String::new, |solid| Unit::G.show(solid.mass_g));
-        TitleBlock {
-            owner: sheet.owner.clone(),
-            identification: sheet.number.clone(),
-            issued: sheet.date.clone(),
-            sheet: "1/1".to_owned(),
-            title: self.design.name.clone(),
-            approved_by: sheet.approved.clone(),
-            created_by: sheet.creator.clone(),
-            document_type: "Part drawing".to_owned(),
-            material: self.design.ring.material.clone(),
-            finish: self.finish(),
-            supplement: format!("{} on {}", self.design.lens.name, self.design.body.name),
-            mass,
-            scale: scale.to_string(),
-            general_tolerances: "ISO 2768-m".to_owned(),
-            surface: "Ra 3.2".to_owned(),
-            outside_edges: "−0.2".to_owned(),
-            inside_edges: "+0.2".to_owned(),
-            ..TitleBlock::default()
-        }
-    }
-
-    fn finish(&self) -> String {
-        let finish = &self.design.ring.finish;
-        let mut words = Vec::new();
-        if finish.build_up_mm > 0.0 {
-            words.push(format!(
-                "coating {} a face",
-                Unit::Mm.show(finish.build_up_mm)
-            ));
-            words.push(
-                if finish.faces_masked {
-                    "seat and flange masked"
-                } else {
-                    "seat and flange coated"
-                }
-                .to_owned(),
-            );
-        }
-        if finish.inside_blackened {
-            words.push("inside blackened".to_owned());
-        }
-        if words.is_empty() {
-            "bare".to_owned()
-        } else {
-            words.join(", ")
-        }
-    }
 }

@@ -1,56 +1,6 @@
-//! The scales of ISO 5455 and the choice among them.
+//! The choice among the scales of ISO 5455.
 
-/// A scale: lengths on paper to lengths of the part.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub struct Scale {
-    /// Paper.
-    pub paper: u32,
-    /// Part.
-    pub part: u32,
-}
-
-/// Enlargements, full size and reductions of ISO 5455:1979 clause 3, largest first.
-pub const SCALES: [Scale; 13] = [
-    Scale::enlarged(50),
-    Scale::enlarged(20),
-    Scale::enlarged(10),
-    Scale::enlarged(5),
-    Scale::enlarged(2),
-    Scale::FULL,
-    Scale::reduced(2),
-    Scale::reduced(5),
-    Scale::reduced(10),
-    Scale::reduced(20),
-    Scale::reduced(50),
-    Scale::reduced(100),
-    Scale::reduced(200),
-];
-
-impl Scale {
-    /// Full size.
-    pub const FULL: Self = Self { paper: 1, part: 1 };
-
-    const fn enlarged(paper: u32) -> Self {
-        Self { paper, part: 1 }
-    }
-
-    const fn reduced(part: u32) -> Self {
-        Self { paper: 1, part }
-    }
-
-    /// Paper mm per mm of the part.
-    #[must_use]
-    pub fn factor(self) -> f64 {
-        f64::from(self.paper) / f64::from(self.part)
-    }
-}
-
-impl std::fmt::Display for Scale {
-    /// As ISO 5455 writes it in a title block: "2:1".
-    fn fmt(&self, formatter: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        write!(formatter, "{}:{}", self.paper, self.part)
-    }
-}
+pub use crate::standards::{SCALES, Scale};
 
 /// The largest scale at which the views fit, by the caller's own judgement; none when none does.
 pub fn largest_scale(mut fits: impl FnMut(Scale) -> bool) -> Option<Scale> {
@@ -76,16 +26,6 @@ mod tests {
     use super::*;
     use crate::drawing::extent::Extent;
     use crate::geometry::Point;
-
-    #[test]
-    fn scales_are_those_of_the_standard() {
-        // ISO 5455:1979 clause 3: 50:1 20:1 10:1 5:1 2:1, 1:1, 1:2 1:5 1:10 and tenfold on.
-        let written: Vec<String> = SCALES.iter().map(ToString::to_string).collect();
-        assert_eq!(
-            written.join(" "),
-            "50:1 20:1 10:1 5:1 2:1 1:1 1:2 1:5 1:10 1:20 1:50 1:100 1:200"
-        );
-    }
 
     #[test]
     fn largest_scale_that_fits_is_taken() {

@@ -20,7 +20,7 @@ const TITLE_ROOM: f64 = 6.0;
 /// Distance of the section's hatch lines, mm.
 const HATCH: f64 = 1.8;
 
-/// How far the axis runs past the part, mm (common practice, no source: 2 to 5).
+/// How far the axis runs past the section, mm.
 const AXIS_OVERRUN: f64 = 3.0;
 
 const STYLE: Style = Style {

@@ -64,6 +64,12 @@ pub fn lug_intrusion(ring: &ResolvedRing, radius_mm: f64) -> f64 {
     LugFlank::of(ring).intrusion(radius_mm)
 }
 
+/// The flank that the ring's cutter leaves; `None` where the sizes make no lug or the cutter cannot mill it.
+#[must_use]
+pub fn lug_flank(ring: &ResolvedRing) -> Option<Flank> {
+    LugFlank::of(ring).flank
+}
+
 /// The narrowest gap between lugs, degrees, that a cutter of this radius in mm mills by the ring's method; `None`
 /// where the sizes make no lug or the cutter cannot mill it.
 #[must_use]

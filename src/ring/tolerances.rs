@@ -13,8 +13,8 @@ const STEP: f64 = 0.005;
 const WIDEST: f64 = 0.05;
 /// Tolerance of a hole drilled to size, mm.
 const DRILLED: f64 = 0.05;
-/// Tolerance of an angle set on a dividing head, degrees.
-const INDEXED: f64 = 0.1;
+/// Tolerance of an angle set on a dividing head, degrees either way; common practice, no source.
+pub const INDEXED_DEG: f64 = 0.1;
 
 /// Lower and upper deviation of `key` at `value`, and the tolerance as it is printed.
 pub(super) fn of(design: &Design, key: RingKey, value: f64) -> ((f64, f64), String) {
@@ -38,7 +38,7 @@ fn by_rule(design: &Design, key: RingKey, value: f64) -> ((f64, f64), String) {
         RingKey::SeatHeight => plus_minus(seat_tolerance(design), Unit::Mm),
         RingKey::GrooveWidth => groove(design),
         RingKey::LockHoleDiameter => ((0.0, DRILLED), deviations_text(0.0, DRILLED, Unit::Mm)),
-        RingKey::LockHoleAngle | RingKey::IndexMarkAngle => plus_minus(INDEXED, Unit::Deg),
+        RingKey::LockHoleAngle | RingKey::IndexMarkAngle => plus_minus(INDEXED_DEG, Unit::Deg),
         RingKey::LockHoleCircle | RingKey::LipFaceDepth => plus_minus(DRILLED, Unit::Mm),
         RingKey::PlateThickness
         | RingKey::GrooveRootDiameter
@@ -131,7 +131,7 @@ fn of_fit(fit: &str, diameter: f64) -> Option<((f64, f64), String)> {
 /// ISO 2768-m; nothing where the table has no row.
 fn general(key: RingKey, value: f64) -> ((f64, f64), String) {
     let half = match key.unit() {
-        Unit::Deg => INDEXED,
+        Unit::Deg => INDEXED_DEG,
         _ if matches!(
             key,
             RingKey::ThreadChamfer | RingKey::LugLeadIn | RingKey::EdgeBreak

@@ -16,6 +16,17 @@ pub struct Lathe {
     pub leadscrew_pitch_mm: f64,
     /// Angle of the compound slide for threading, degrees from the cross-slide direction.
     pub compound_angle_deg: f64,
+    /// Teeth of the change gears between spindle and leadscrew, each gear once.
+    #[serde(default = "common_change_gears")]
+    pub change_gears: Vec<u32>,
+    /// Teeth of the wheels that the thread dial can be given; empty without a dial.
+    #[serde(default)]
+    pub thread_dial_teeth: Vec<u32>,
+}
+
+/// The change gears of many small lathes, and the 127 that turns inches into millimetres; common practice, no source.
+fn common_change_gears() -> Vec<u32> {
+    vec![20, 25, 30, 35, 40, 45, 50, 55, 60, 65, 70, 75, 80, 127]
 }
 
 /// A mill.
@@ -38,6 +49,23 @@ pub struct DividingHead {
     pub ratio: u32,
     /// Hole circles, plate by plate.
     pub plates: Vec<Vec<u32>>,
+    /// Whether the lathe's chuck, with the work in it, can be moved over to it.
+    #[serde(default = "yes")]
+    pub takes_lathe_chuck: bool,
+}
+
+const fn yes() -> bool {
+    true
+}
+
+/// A rotary table that is read by its scale.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct RotaryTable {
+    /// Its name.
+    pub name: String,
+    /// Smallest step of its scale, seconds of arc.
+    pub step_seconds: u32,
 }
 
 /// A scroll chuck on the lathe.
@@ -52,6 +80,8 @@ pub struct Chuck {
     pub jaw_force_n: Option<f64>,
     /// How the key makes that force, where its torque is known.
     pub key: Option<ChuckKey>,
+    /// The greatest speed marked on it, rpm, where there is a mark.
+    pub limit_rpm: Option<f64>,
 }
 
 /// The key and the scroll of a chuck.
@@ -75,6 +105,7 @@ impl Default for Chuck {
             jaws: 3,
             jaw_force_n: None,
             key: None,
+            limit_rpm: None,
         }
     }
 }

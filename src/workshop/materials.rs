@@ -18,6 +18,32 @@ pub struct Material {
     pub expansion_um_m_k: f64,
     /// Where the row comes from.
     pub source: String,
+    /// How it cuts.
+    #[serde(default)]
+    pub cutting: CuttingGroup,
+    /// Price of a kilogram in the user's own money; 0 where it is not known.
+    #[serde(default)]
+    pub price_per_kg: f64,
+}
+
+/// Materials that are cut at the same speeds.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum CuttingGroup {
+    /// Nobody has said: no speed is proposed.
+    #[default]
+    Unknown,
+    /// Wrought aluminium alloys.
+    Aluminium,
+    /// Free-cutting brass.
+    Brass,
+    /// Mild steel.
+    MildSteel,
+    /// Free-cutting stainless steel.
+    FreeStainless,
+    /// Stainless steel that hardens under the tool.
+    Stainless,
+    /// Acetal.
+    Acetal,
 }
 
 /// Young's modulus below which a material is a plastic, GPa: metals have ten times more, plastics a third of it.

@@ -10,8 +10,8 @@ use serde::{Deserialize, Serialize};
 
 use crate::document::{ReadError, read_ron};
 
-pub use machines::{Chuck, ChuckKey, DividingHead, Lathe, Mill};
-pub use materials::Material;
+pub use machines::{Chuck, ChuckKey, DividingHead, Lathe, Mill, RotaryTable};
+pub use materials::{CuttingGroup, Material};
 pub use tools::{Cutter, Instrument, ToolDuty, TurningTool};
 
 /// The default set, as shipped.
@@ -32,6 +32,9 @@ pub struct Workshop {
     pub mill: Mill,
     /// The dividing head.
     pub dividing_head: DividingHead,
+    /// The rotary table, if there is one.
+    #[serde(default)]
+    pub rotary_table: Option<RotaryTable>,
     /// End mills.
     pub cutters: Vec<Cutter>,
     /// Lathe tools.
@@ -101,5 +104,23 @@ mod tests {
                 .spindle_rpm
                 .contains(&workshop.lathe.threading_rpm)
         );
+    }
+
+    #[test]
+    fn a_file_from_before_change_gears_and_prices_is_still_read() {
+        let kept: Vec<&str> = DEFAULT_SET
+            .lines()
+            .filter(|line| !line.contains("change_gears") && !line.contains("rotary_table"))
+            .collect();
+        let mut text = kept.join("\n");
+        for group in ["Aluminium", "Brass", "MildSteel", "FreeStainless", "Acetal"] {
+            text = text.replace(&format!(", cutting: {group}"), "");
+        }
+        assert!(!text.contains("cutting:"));
+        let old: Workshop = read_ron(&text).unwrap();
+        assert!(old.lathe.change_gears.contains(&127));
+        assert!(old.dividing_head.takes_lathe_chuck);
+        assert_eq!(old.materials[0].cutting, CuttingGroup::Unknown);
+        assert!(old.materials.iter().all(|one| one.price_per_kg <= 0.0));
     }
 }

@@ -5,6 +5,7 @@ mod draw;
 mod hostile;
 mod mounts;
 mod new;
+mod plan;
 mod program;
 mod readme;
 mod room;

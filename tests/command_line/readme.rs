@@ -71,6 +71,5 @@ fn every_command_of_the_page_is_there_with_its_options() {
             assert!(help.contains(option), "{task} {option}: {help}");
         }
     }
-    // `draw` stands there twice: for drawings and for solids.
-    assert_eq!(seen, 8);
+    assert_eq!(seen, 9);
 }

@@ -18,6 +18,7 @@ mod lenses;
 mod mirror;
 mod mutations;
 mod pairs;
+mod sheet_choices;
 mod sheet_lines;
 mod sheets;
 mod sizes_on_sheets;

@@ -18,7 +18,7 @@ const COUNT: usize = 300;
 const TOUCH: f64 = 0.02;
 
 /// Everything wrong with a sheet.
-fn faults(design: &Design, scene: &Scene) -> Vec<String> {
+pub fn faults(design: &Design, scene: &Scene) -> Vec<String> {
     let mut faults = Vec::new();
     let texts = lettering(scene);
     let lines = strokes(scene);
@@ -47,7 +47,11 @@ fn faults(design: &Design, scene: &Scene) -> Vec<String> {
             }
         }
     }
-    let blank = sheet(format_of(design), &TitleBlock::default()).unwrap();
+    let block = TitleBlock {
+        projection: design.sheet.projection,
+        ..TitleBlock::default()
+    };
+    let blank = sheet(format_of(design), &block).unwrap();
     let is_of_the_form =
         |item: &&Item| item.pen.role == Role::Frame || blank.scene.items.contains(item);
     for item in scene.items.iter().filter(|item| !is_of_the_form(item)) {

@@ -7,7 +7,7 @@
 use flangewright::document::Design;
 use flangewright::drawing::dimension::Style;
 use flangewright::drawing::number::DecimalMark;
-use flangewright::drawing::ring_dimensions::section_dimensions;
+use flangewright::drawing::ring_dimensions::{relief_note, section_dimensions};
 use flangewright::drawing::ring_sheet;
 use flangewright::evaluate::evaluate;
 use flangewright::ring::Feature;
@@ -52,6 +52,19 @@ fn sizes(design: &Design, workshop: &Workshop) -> Option<(Vec<Size>, Vec<Piece>,
                 axial: (one.from.x - one.to.x).abs() > SAME,
                 auxiliary: one.label.main.starts_with('('),
                 text: one.label.main.clone(),
+            });
+        }
+    }
+    // The relief is called out by width and diameter on one leader.
+    if let Some(relief) = relief_note(design, &evaluation, ring, style) {
+        let ends = [(relief.from, relief.to), (relief.to, relief.to)];
+        for (place, (from, to)) in ends.into_iter().enumerate() {
+            sizes.push(Size {
+                from: (from.x, from.y),
+                to: (to.x, to.y),
+                axial: place == 0,
+                auxiliary: false,
+                text: relief.label.main.clone(),
             });
         }
     }

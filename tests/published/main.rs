@@ -1,7 +1,9 @@
 //! Checks against published tables, worked examples and general libraries: one file a source.
 
 mod asme_b1_1;
+mod cutting_speeds;
 mod din_76_iso_4755_gb_3;
+mod dividing;
 mod fed_std_h28;
 mod iso_261;
 mod iso_2768;
@@ -15,6 +17,7 @@ mod machinerys_handbook_whitworth;
 mod machinerys_handbook_wires;
 mod optics;
 mod stacks;
+mod thread_cutting;
 mod thread_designation_garbage;
 mod thread_designations;
 mod thread_play;

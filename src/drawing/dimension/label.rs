@@ -49,6 +49,24 @@ impl Label {
         }
     }
 
+    /// Adds words at the end.
+    pub fn end_with(&mut self, words: &str) {
+        if self.stack.is_some() {
+            self.tail.push_str(words);
+        } else {
+            self.main.push_str(words);
+        }
+    }
+
+    /// The whole in one line, deviations after each other.
+    #[must_use]
+    pub fn text(&self) -> String {
+        let stack = self.stack.as_ref().map_or_else(String::new, |stack| {
+            format!(" {}/{}", stack.upper, stack.lower)
+        });
+        format!("{}{stack}{}", self.main, self.tail)
+    }
+
     /// Whole width, mm.
     #[must_use]
     pub fn width_mm(&self, style: &Style) -> f64 {

@@ -17,10 +17,17 @@ const STEM: f64 = 1.0;
 
 /// A filled triangle on a line, a stem and the letter in a square.
 ///
-/// `at` is a point of the line, mm, and `away_deg` the direction of the stem away from it. In line with a
+/// `at` is a point of the line, mm, `away_deg` the direction of the stem away from it, and `longer_mm` how much longer
+/// the stem is than it must be. In line with a
 /// dimension line the datum is the axis or middle plane of that size (ISO 5459).
 #[must_use]
-pub fn datum_sign(at: Point, away_deg: f64, letter: char, style: &Style) -> Annotation {
+pub fn datum_sign(
+    at: Point,
+    away_deg: f64,
+    longer_mm: f64,
+    letter: char,
+    style: &Style,
+) -> Annotation {
     let height = style.height_mm;
     let rise = TRIANGLE * height * 60.0_f64.to_radians().sin();
     let tip = polar(at, rise, away_deg);
@@ -29,7 +36,7 @@ pub fn datum_sign(at: Point, away_deg: f64, letter: char, style: &Style) -> Anno
     let away = unit_at(away_deg);
     // From the middle of the upright square to its edge in the direction of the stem.
     let to_edge = half / away.x.abs().max(away.y.abs());
-    let centre = polar(tip, STEM.mul_add(height, to_edge), away_deg);
+    let centre = polar(tip, STEM.mul_add(height, to_edge) + longer_mm, away_deg);
     let mut drawn = Annotation::default();
     drawn.filled(Path::polygon([base(1.0), base(-1.0), tip]), style.role);
     drawn.narrow_line(tip, polar(centre, to_edge, away_deg + 180.0), style.role);

@@ -120,7 +120,7 @@ fn datum_stands_off_its_line_in_any_direction() {
     for step in 0..24 {
         let away = 15.0 * f64::from(step);
         let foot = at(3.0, 4.0);
-        let drawn = datum_sign(foot, away, 'A', &style);
+        let drawn = datum_sign(foot, away, 0.0, 'A', &style);
         let square = drawn.boxes[0].extent();
         let unit = crate::drawing::placement::unit_at(away);
         let along = (square.centre().x - foot.x) * unit.x + (square.centre().y - foot.y) * unit.y;

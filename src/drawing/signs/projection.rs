@@ -6,26 +6,7 @@ use crate::drawing::placement::Placement;
 use crate::drawing::scene::{Item, Role, Shape};
 use crate::geometry::Point;
 
-/// How the views are arranged (ISO 5456-2).
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
-pub enum Projection {
-    /// The view from the left stands on the right.
-    #[default]
-    FirstAngle,
-    /// The view from the left stands on the left.
-    ThirdAngle,
-}
-
-impl Projection {
-    /// The words for it.
-    #[must_use]
-    pub fn words(self) -> &'static str {
-        match self {
-            Self::FirstAngle => "first angle",
-            Self::ThirdAngle => "third angle",
-        }
-    }
-}
+pub use crate::document::Projection;
 
 /// Overshoot of the centre lines, in lettering heights.
 const OVERSHOOT: f64 = 0.5;

@@ -95,15 +95,20 @@ impl Canvas {
         let response = ui.allocate_rect(rect, Sense::click_and_drag());
         response.widget_info(|| WidgetInfo::labeled(egui::Role::Canvas, true, showing.name));
         let painter = ui.painter_at(rect);
-        painter.rect_filled(rect, 0.0, showing.palette.paper);
+        let ground = match showing.sheet {
+            Some(_) => showing.palette.ground,
+            None => showing.palette.paper,
+        };
+        painter.rect_filled(rect, 0.0, ground);
 
         let way = self.way(ui, rect, showing);
         let (grabbed_at, let_go) = self.drag(&response, showing, &way);
         self.wheel(ui, &response, &way);
         let way = self.way(ui, rect, showing);
 
-        if showing.sheet.is_none() {
-            paint_grid(&painter, rect, &way, showing.palette, showing.axes);
+        match showing.sheet {
+            Some(_) => paint_paper(&painter, &way, showing),
+            None => paint_grid(&painter, rect, &way, showing.palette, showing.axes),
         }
         self.paint(&painter, showing, way);
         let tag = response
@@ -223,6 +228,23 @@ impl Canvas {
             picture.paint(painter, &way);
         }
     }
+}
+
+/// The sheet of paper under a drawing.
+fn paint_paper(painter: &Painter, way: &ToScreen, showing: &Showing<'_>) {
+    let Some(paper) = showing.scene.frame() else {
+        return;
+    };
+    let [low, _, high, _] = paper.corners().map(|corner| way.at(corner));
+    let edge = egui::Stroke::new(1.0, showing.palette.border);
+    let sheet = Rect::from_two_pos(low, high);
+    painter.rect(
+        sheet,
+        0.0,
+        showing.palette.paper,
+        edge,
+        egui::StrokeKind::Outside,
+    );
 }
 
 /// The ring with a little room round it, and everything.

@@ -199,7 +199,7 @@ impl ExportPanel {
             &mut self.options.template,
             "Lug template at 1:1 in place of the drawing",
         );
-        sheet_ui(ui, view);
+        sheet_ui(ui, view, "dialog");
     }
 
     /// The panel.
@@ -274,13 +274,13 @@ fn millimetres_ui(ui: &mut Ui, label: &str, value: &mut f64, range: (f64, f64)) 
     });
 }
 
-/// Paper and resolution of the sheet.
-pub fn sheet_ui(ui: &mut Ui, view: &mut View<'_>) {
+/// Paper and resolution of the sheet; `place` sets the fields apart from those of another place.
+pub fn sheet_ui(ui: &mut Ui, view: &mut View<'_>, place: &str) {
     let papers = [
         (Paper::A4Landscape, "A4, 297 x 210 mm".to_owned()),
         (Paper::A3Landscape, "A3, 420 x 297 mm".to_owned()),
     ];
-    let salt = Id::unique("paper");
+    let salt = Id::unique(("paper", place));
     if let Some(paper) = choice_ui(
         ui,
         salt,
@@ -294,7 +294,7 @@ pub fn sheet_ui(ui: &mut Ui, view: &mut View<'_>) {
     }
     let dots = NumberField {
         label: "Dots to the inch",
-        salt: Id::unique("dpi"),
+        salt: Id::unique(("dpi", place)),
         field: None,
         value: Some(f64::from(view.design.sheet.dpi)),
         unit: Unit::One,

@@ -124,7 +124,8 @@ pub fn screen_points(path: &Path, way: &ToScreen) -> Vec<Pos2> {
     flattened(path, |point| way.at(point))
 }
 
-fn flattened(path: &Path, place: impl Fn(Point) -> Pos2) -> Vec<Pos2> {
+/// A path as points of the screen, arcs in short pieces.
+pub(super) fn flattened(path: &Path, place: impl Fn(Point) -> Pos2) -> Vec<Pos2> {
     let mut points: Vec<Pos2> = Vec::new();
     for piece in path.pieces() {
         let steps = match piece {

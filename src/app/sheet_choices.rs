@@ -16,7 +16,7 @@ use crate::standards::{SCALES, Scale};
 /// All choices, in groups.
 pub fn sheet_choices_ui(ui: &mut Ui, view: &mut View<'_>, fitted: Option<Scale>) {
     group_ui(ui, view, "Sheet", true, &[], |ui, view| {
-        sheet_ui(ui, view);
+        sheet_ui(ui, view, "page");
         scale_ui(ui, view, fitted);
         projection_ui(ui, view);
         cut_ui(ui, view);

@@ -142,7 +142,7 @@ fn the_drawing_is_written_and_never_over_another_file_unasked() {
     bench.enter("Dots to the inch", "96");
     bench.write("Path", &path.display().to_string());
     bench.press(Modifiers::NONE, Key::Enter);
-    bench.wait_until(|bench| bench.says("drawing written to"));
+    bench.wait_until(|bench| bench.says("written to"));
     assert!(bench.says("ring.png"));
     let first = fs::read(&path).unwrap();
     assert_eq!(&first[..8], b"\x89PNG\r\n\x1a\n");

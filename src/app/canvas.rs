@@ -6,7 +6,7 @@ use super::areas::encloses;
 use super::palette::Palette;
 use super::scene_paint::{IsLit, Painted, paint_grid, painted, screen_points};
 use super::sight::{Scope, Sight, ToScreen};
-use crate::drawing::{Extent, Item, Role, Scene, Shape as SceneShape};
+use crate::drawing::{Extent, Item, LineGroup, Role, Scene, Shape as SceneShape};
 
 /// The state of one canvas.
 #[derive(Default)]
@@ -56,6 +56,8 @@ pub struct Showing<'a> {
     pub grabs: &'a dyn Fn(&ToScreen, Pos2) -> bool,
     /// The colours.
     pub palette: Palette,
+    /// The line widths of a sheet that is shown as it prints; none for a view of the part.
+    pub sheet: Option<LineGroup>,
 }
 
 /// What came of it.
@@ -93,14 +95,21 @@ impl Canvas {
         let response = ui.allocate_rect(rect, Sense::click_and_drag());
         response.widget_info(|| WidgetInfo::labeled(egui::Role::Canvas, true, showing.name));
         let painter = ui.painter_at(rect);
-        painter.rect_filled(rect, 0.0, showing.palette.paper);
+        let ground = match showing.sheet {
+            Some(_) => showing.palette.ground,
+            None => showing.palette.paper,
+        };
+        painter.rect_filled(rect, 0.0, ground);
 
         let way = self.way(ui, rect, showing);
         let (grabbed_at, let_go) = self.drag(&response, showing, &way);
         self.wheel(ui, &response, &way);
         let way = self.way(ui, rect, showing);
 
-        paint_grid(&painter, rect, &way, showing.palette, showing.axes);
+        match showing.sheet {
+            Some(_) => paint_paper(&painter, &way, showing),
+            None => paint_grid(&painter, rect, &way, showing.palette, showing.axes),
+        }
         self.paint(&painter, showing, way);
         let tag = response
             .hover_pos()
@@ -124,10 +133,18 @@ impl Canvas {
         let dragging = ui.input(|input| input.pointer.any_down());
         let scope = match self.scope {
             Some(scope) if dragging => scope,
+            Some(_) | None if showing.sheet.is_some() => Scope {
+                ring: None,
+                everything: showing.scene.frame(),
+            },
             Some(_) | None => scope_of(showing.scene),
         };
         self.scope = Some(scope);
-        self.sight.to_screen(rect, scope)
+        let way = self.sight.to_screen(rect, scope);
+        match showing.sheet {
+            Some(group) => way.of_a_sheet(group),
+            None => way,
+        }
     }
 
     fn drag(
@@ -213,6 +230,23 @@ impl Canvas {
     }
 }
 
+/// The sheet of paper under a drawing.
+fn paint_paper(painter: &Painter, way: &ToScreen, showing: &Showing<'_>) {
+    let Some(paper) = showing.scene.frame() else {
+        return;
+    };
+    let [low, _, high, _] = paper.corners().map(|corner| way.at(corner));
+    let edge = egui::Stroke::new(1.0, showing.palette.border);
+    let sheet = Rect::from_two_pos(low, high);
+    painter.rect(
+        sheet,
+        0.0,
+        showing.palette.paper,
+        edge,
+        egui::StrokeKind::Outside,
+    );
+}
+
 /// The ring with a little room round it, and everything.
 fn scope_of(scene: &Scene) -> Scope {
     let is_ring = |item: &&Item| item.pen.role == Role::Ring;
@@ -232,7 +266,7 @@ fn scope_of(scene: &Scene) -> Scope {
 }
 
 /// The tagged item nearest to a place of the screen, if one is near.
-fn tag_at(scene: &Scene, way: &ToScreen, at: Pos2) -> Option<u32> {
+pub(super) fn tag_at(scene: &Scene, way: &ToScreen, at: Pos2) -> Option<u32> {
     let mut nearest: Option<(f32, u32)> = None;
     for item in &scene.items {
         let Some(tag) = item.tag else { continue };

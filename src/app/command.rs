@@ -28,8 +28,10 @@ pub enum Command {
     Save,
     /// Ask for a file and save there.
     SaveAs,
-    /// Ask for a file and write the drawing as PNG.
+    /// Ask for a file and write the drawing or the solid.
     Export,
+    /// Copy the drawing to the clipboard as a picture.
+    CopyDrawing,
     /// Keep the lens of the design in the user's own mounts.
     KeepLens,
     /// Keep the body of the design in the user's own mounts.
@@ -86,6 +88,7 @@ pub fn menus() -> Vec<Menu> {
         Some(Command::Save),
         Some(Command::SaveAs),
         Some(Command::Export),
+        Some(Command::CopyDrawing),
         None,
         Some(Command::KeepLens),
         Some(Command::KeepBody),
@@ -152,7 +155,8 @@ impl Command {
             Self::Open => "Open…",
             Self::Save => "Save",
             Self::SaveAs => "Save as…",
-            Self::Export => "Export PNG…",
+            Self::Export => "Export…",
+            Self::CopyDrawing => "Copy the drawing",
             Self::Quit => "Quit",
             Self::Undo => "Undo",
             Self::Redo => "Redo",
@@ -191,7 +195,12 @@ impl Command {
             Self::Open => "open a design from a file",
             Self::Save => "save the design to its file",
             Self::SaveAs => "save the design to another file",
-            Self::Export => "write the drawing as a picture",
+            Self::Export => {
+                "write the drawing as PNG, SVG, PDF or DXF, or the ring as a solid for a trial print"
+            }
+            Self::CopyDrawing => {
+                "put the drawing on the clipboard as a picture, to be pasted elsewhere"
+            }
             Self::Quit => "close the window; unsaved work is asked about",
             Self::Undo => "take the last change back",
             Self::Redo => "make the change again that was taken back",
@@ -227,6 +236,7 @@ impl Command {
             Self::Save => vec![key(WITH, Key::S)],
             Self::SaveAs => vec![key(shifted, Key::S)],
             Self::Export => vec![key(WITH, Key::E)],
+            Self::CopyDrawing => vec![key(shifted, Key::C)],
             Self::Quit => vec![key(WITH, Key::Q)],
             Self::Undo => vec![key(WITH, Key::Z)],
             Self::Redo => vec![key(shifted, Key::Z), key(WITH, Key::Y)],
@@ -264,6 +274,7 @@ impl Command {
             | Self::Save
             | Self::SaveAs
             | Self::Export
+            | Self::CopyDrawing
             | Self::KeepLens
             | Self::KeepBody
             | Self::ImportMounts

@@ -175,7 +175,8 @@ impl Window {
     }
 
     fn saved(&mut self, context: &Context, path: &Path) {
-        self.messages.done(format!("saved to {}", path.display()));
+        self.messages
+            .written(format!("saved to {}", path.display()), path);
         if let Some(next) = self.after_saving.take() {
             self.go_on(context, next);
         }
@@ -217,9 +218,10 @@ impl Window {
         let Some(writing) = &self.writing else { return };
         match writing.job.poll() {
             Progress::Working => return,
-            Progress::Done(Ok(())) => self
-                .messages
-                .done(format!("written to {}", writing.path.display())),
+            Progress::Done(Ok(())) => self.messages.written(
+                format!("written to {}", writing.path.display()),
+                &writing.path,
+            ),
             Progress::Done(Err(error)) => self.messages.fault(error.to_string()),
             Progress::BrokenOff => self
                 .messages
@@ -289,7 +291,10 @@ impl Window {
 
     pub(super) fn ask_export(&mut self) {
         if self.workspace.evaluation().parts.is_some() {
-            self.dialog = Some(Dialog::Export(ExportPanel::new(self.workspace.path())));
+            self.dialog = Some(Dialog::Export(ExportPanel::new(
+                self.workspace.path(),
+                self.workspace.design().sheet.transparent,
+            )));
         } else {
             self.messages
                 .fault("there is no whole ring to draw yet; the page Design lists what is missing");

@@ -1,5 +1,6 @@
 //! Every way in which the window can change a design, and the one door through which it does.
 
+use super::sheet_edit::{SheetEdit, put_sheet};
 use crate::checks::Change;
 use crate::document::{
     Choice, Clocking, Design, Fault, FieldRef, Finish, LimitKey, Limits, MillingMethod, Paper,
@@ -157,6 +158,8 @@ pub enum Edit {
     Paper(Paper),
     /// Set the resolution, dots an inch.
     Dpi(u32),
+    /// Change the sheet.
+    Sheet(SheetEdit),
     /// Do what a finding proposes.
     Remedy(Change),
 }
@@ -216,6 +219,7 @@ fn put(design: &mut Design, edit: Edit) {
         Edit::SectionAngle(angle_deg) => design.sheet.section_angle_deg = whole_turn(angle_deg),
         Edit::Paper(paper) => design.sheet.paper = paper,
         Edit::Dpi(dpi) => design.sheet.dpi = dpi,
+        Edit::Sheet(edit) => put_sheet(&mut design.sheet, edit),
         Edit::Remedy(change) => put_remedy(design, change),
     }
 }

@@ -73,15 +73,22 @@ pub enum ExportWanted {
 }
 
 impl ExportPanel {
-    /// A panel that proposes a name beside the design's file.
+    /// A panel that proposes a name beside the design's file, and the ground that the sheet has.
     #[must_use]
-    pub fn new(near: Option<&Path>) -> Self {
+    pub fn new(near: Option<&Path>, clear: bool) -> Self {
         let text = near
             .map(|path| path.with_extension("png").display().to_string())
             .unwrap_or_default();
         Self {
             text,
-            options: ExportOptions::default(),
+            options: ExportOptions {
+                ground: if clear {
+                    Ground::Transparent
+                } else {
+                    Ground::White
+                },
+                ..ExportOptions::default()
+            },
             said: None,
             replace: None,
             waiting: false,
@@ -192,7 +199,7 @@ impl ExportPanel {
             &mut self.options.template,
             "Lug template at 1:1 in place of the drawing",
         );
-        sheet_ui(ui, view);
+        sheet_ui(ui, view, "dialog");
     }
 
     /// The panel.
@@ -277,12 +284,13 @@ fn millimetres_ui(ui: &mut Ui, label: &str, value: &mut f64, range: (f64, f64)) 
     });
 }
 
-fn sheet_ui(ui: &mut Ui, view: &mut View<'_>) {
+/// Paper and resolution of the sheet; `place` sets the fields apart from those of another place.
+pub fn sheet_ui(ui: &mut Ui, view: &mut View<'_>, place: &str) {
     let papers = [
         (Paper::A4Landscape, "A4, 297 x 210 mm".to_owned()),
         (Paper::A3Landscape, "A3, 420 x 297 mm".to_owned()),
     ];
-    let salt = Id::unique("paper");
+    let salt = Id::unique(("paper", place));
     if let Some(paper) = choice_ui(
         ui,
         salt,
@@ -296,7 +304,7 @@ fn sheet_ui(ui: &mut Ui, view: &mut View<'_>) {
     }
     let dots = NumberField {
         label: "Dots to the inch",
-        salt: Id::unique("dpi"),
+        salt: Id::unique(("dpi", place)),
         field: None,
         value: Some(f64::from(view.design.sheet.dpi)),
         unit: Unit::One,

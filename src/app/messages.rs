@@ -1,5 +1,7 @@
 //! The bar of messages: what went wrong and what to do, until it is dismissed.
 
+use std::path::{Path, PathBuf};
+
 use egui::{RichText, ScrollArea, Ui};
 
 use super::palette::Palette;
@@ -14,6 +16,8 @@ pub struct Messages {
 struct Message {
     text: String,
     bad: bool,
+    /// The file that it tells of, to be shown on demand.
+    file: Option<PathBuf>,
 }
 
 /// More than this are not kept: the oldest go first.
@@ -25,6 +29,7 @@ impl Messages {
         self.add(Message {
             text: text.into(),
             bad: true,
+            file: None,
         });
     }
 
@@ -35,7 +40,16 @@ impl Messages {
         self.add(Message {
             text: text.into(),
             bad: false,
+            file: None,
         });
+    }
+
+    /// Says that a file was written, with buttons that show it.
+    pub fn written(&mut self, text: impl Into<String>, file: &Path) {
+        self.done(text);
+        if let Some(message) = self.texts.last_mut() {
+            message.file = Some(file.to_owned());
+        }
     }
 
     fn add(&mut self, message: Message) {
@@ -52,13 +66,13 @@ impl Messages {
         self.texts.is_empty()
     }
 
-    /// The newest message with a button to dismiss it.
-    pub fn messages_ui(&mut self, ui: &mut Ui, palette: Palette) {
-        let Some(message) = self.texts.last() else {
-            return;
-        };
+    /// The newest message with a button to dismiss it, and where it tells of a file buttons to show it: what is to be
+    /// shown is given back.
+    pub fn messages_ui(&mut self, ui: &mut Ui, palette: Palette) -> Option<PathBuf> {
+        let message = self.texts.last()?;
         let more = self.texts.len() - 1;
         let mut dismiss = false;
+        let mut wanted = None;
         ui.horizontal(|ui| {
             dismiss = ui
                 .button("Dismiss")
@@ -66,6 +80,9 @@ impl Messages {
                 .clicked();
             if more > 0 {
                 ui.label(RichText::new(format!("{more} more")).weak());
+            }
+            if let Some(file) = &message.file {
+                wanted = shown_file_ui(ui, file);
             }
             let colour = if message.bad {
                 palette.clash
@@ -86,5 +103,26 @@ impl Messages {
         if dismiss {
             self.texts.pop();
         }
+        wanted
+    }
+}
+
+/// Buttons that show a file or its folder.
+fn shown_file_ui(ui: &mut Ui, file: &Path) -> Option<PathBuf> {
+    let folder = file
+        .parent()
+        .filter(|folder| !folder.as_os_str().is_empty());
+    let show_file = ui
+        .button("Show the file")
+        .on_hover_text("open the file with the system's own program");
+    let show_folder = ui
+        .button("Show the folder")
+        .on_hover_text("open the folder that the file is in");
+    if show_file.clicked() {
+        Some(file.to_owned())
+    } else if show_folder.clicked() {
+        Some(folder.unwrap_or(Path::new(".")).to_owned())
+    } else {
+        None
     }
 }

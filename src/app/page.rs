@@ -14,6 +14,8 @@ pub enum Page {
     Optics,
     /// What the tolerances come to at infinity.
     Tolerance,
+    /// The sheet as it prints.
+    Drawing,
     /// The limits and clearances it is derived and judged by.
     Limits,
 }
@@ -33,11 +35,12 @@ const KEYS: [Key; 9] = [
 
 impl Page {
     /// Every page, in the order of the page bar.
-    pub const ALL: [Self; 5] = [
+    pub const ALL: [Self; 6] = [
         Self::Design,
         Self::Measure,
         Self::Optics,
         Self::Tolerance,
+        Self::Drawing,
         Self::Limits,
     ];
 
@@ -56,6 +59,7 @@ impl Page {
             Self::Measure => "Measure",
             Self::Optics => "Optics",
             Self::Tolerance => "Tolerance",
+            Self::Drawing => "Drawing",
             Self::Limits => "Limits",
         }
     }
@@ -70,6 +74,7 @@ impl Page {
             }
             Self::Optics => "light in the corners, sharpness, what the ring does to focus",
             Self::Tolerance => "what adds up at infinity, and how many rings reach it",
+            Self::Drawing => "the sheet as it prints: views, dimensions, title block, export",
             Self::Limits => "the limits and clearances that the ring is derived and judged by",
         }
     }

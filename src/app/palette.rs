@@ -159,6 +159,28 @@ impl Palette {
         })
     }
 
+    /// The colours of a sheet as it prints: black on white, whatever the theme.
+    #[must_use]
+    pub const fn printed(&self) -> Self {
+        const BLACK: Color32 = rgb(0x0016_1616);
+        Self {
+            paper: rgb(0x00ff_ffff),
+            ink: BLACK,
+            faint_ink: BLACK,
+            accent: LIGHT.accent,
+            ring: BLACK,
+            hatch: BLACK,
+            lens: BLACK,
+            body: BLACK,
+            pin: BLACK,
+            axis: BLACK,
+            grid: BLACK,
+            dimension: BLACK,
+            light: BLACK,
+            ..*self
+        }
+    }
+
     fn visuals(&self, theme: Theme) -> Visuals {
         let mut visuals = match theme {
             Theme::Light => Visuals::light(),

@@ -81,6 +81,7 @@ impl PlanPanel {
             light: light.number,
             grabs: &grabs,
             palette: view.palette,
+            sheet: None,
         };
         let shown = self.canvas.canvas_ui(ui, &showing);
         painted(&light.in_plan(side), &shown.way, view.palette, &|_| false)

@@ -3,19 +3,16 @@
 //! Lettering, line widths, dashes and hatch spacing are millimetres on paper; on the screen a paper
 //! millimetre has a fixed number of points, whatever the zoom.
 
-use egui::{Align2, Color32, FontId, Painter, Pos2, Shape, Stroke, epaint::TextShape, pos2};
+use egui::{Align2, Color32, FontId, Painter, Pos2, Shape, Stroke, pos2};
 
 use super::areas::filled;
-use super::palette::{Palette, lettering_family};
+use super::lettering_paint::paint_text;
+use super::palette::Palette;
 use super::sight::ToScreen;
 use crate::drawing::path::Piece;
-use crate::drawing::{
-    Anchor, Item, LineGroup, Path, Placement, Role, Scene, Shape as SceneShape, Text, Tone,
-};
+use crate::drawing::{Item, Path, Placement, Role, Scene, Shape as SceneShape, Text, Tone};
 use crate::geometry::Point;
 
-/// Points of the screen for a millimetre of paper.
-const POINTS_PER_PAPER_MM: f64 = 3.4;
 /// Longest chord by which an arc is drawn, degrees.
 const ARC_STEP_DEG: f64 = 3.0;
 
@@ -45,12 +42,12 @@ fn single(value: f64) -> f32 {
 
 /// The placement from the part's millimetres to paper millimetres of the screen.
 fn on_paper(way: &ToScreen) -> Placement {
-    Placement::scaling(way.points_per_mm / POINTS_PER_PAPER_MM)
+    Placement::scaling(way.points_per_mm / way.print.points_per_mm)
 }
 
 /// A point of the placed scene on the screen.
 fn paper_to_screen(way: &ToScreen, point: Point) -> Pos2 {
-    let shrink = POINTS_PER_PAPER_MM / way.points_per_mm;
+    let shrink = way.print.points_per_mm / way.points_per_mm;
     way.at(Point {
         x: point.x * shrink,
         y: point.y * shrink,
@@ -106,10 +103,10 @@ fn paint_item(
                 shape: item.shape.placed(placement),
                 ..item.clone()
             };
-            let width = single(item.pen.width_mm(LineGroup::Half) * POINTS_PER_PAPER_MM);
+            let width = single(item.pen.width_mm(way.print.group) * way.print.points_per_mm);
             let width = if lit { width * 1.4 + 1.0 } else { width };
             let stroke = Stroke::new(width, colour);
-            for path in placed.strokes(LineGroup::Half) {
+            for path in placed.strokes(way.print.group) {
                 let points = flattened(&path, |point| paper_to_screen(way, point));
                 painted.shapes.push(if path.closed {
                     Shape::closed_line(points, stroke)
@@ -127,7 +124,8 @@ pub fn screen_points(path: &Path, way: &ToScreen) -> Vec<Pos2> {
     flattened(path, |point| way.at(point))
 }
 
-fn flattened(path: &Path, place: impl Fn(Point) -> Pos2) -> Vec<Pos2> {
+/// A path as points of the screen, arcs in short pieces.
+pub(super) fn flattened(path: &Path, place: impl Fn(Point) -> Pos2) -> Vec<Pos2> {
     let mut points: Vec<Pos2> = Vec::new();
     for piece in path.pieces() {
         let steps = match piece {
@@ -158,32 +156,6 @@ impl Painted {
             paint_text(painter, &lettering.text, way, lettering.colour);
         }
     }
-}
-
-/// Height of the capitals of the lettering font over its size (B612: 0.715 em, measured in the font file).
-const CAPITALS: f64 = 0.715;
-
-fn paint_text(painter: &Painter, text: &Text, way: &ToScreen, colour: Color32) {
-    let size = single(text.height_mm * POINTS_PER_PAPER_MM / CAPITALS);
-    let font = FontId::new(size, lettering_family());
-    // Diameter has no letter of its own in every font; the stroked O is its plain stand-in.
-    let words = text.text.replace('⌀', "Ø");
-    let galley = painter.layout_no_wrap(words, font, colour);
-    let rect = galley.rect;
-    let back = match text.anchor {
-        Anchor::Left => 0.0,
-        Anchor::Centre => rect.width() / 2.0,
-        Anchor::Right => rect.width(),
-    };
-    let baseline = galley.rows.first().map_or(rect.height() * 0.8, |row| {
-        row.glyphs
-            .first()
-            .map_or(row.rect().height() * 0.8, |glyph| row.pos.y + glyph.pos.y)
-    });
-    let angle = single(-text.rotation_deg.to_radians());
-    let turn = egui::emath::Rot2::from_angle(angle);
-    let corner = way.at(text.at) + turn * egui::vec2(-back, -baseline);
-    painter.add(TextShape::new(corner, galley, colour).with_angle(angle));
 }
 
 /// Rulings every so many millimetres with their numbers, and the names of the axes.

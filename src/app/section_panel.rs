@@ -47,6 +47,7 @@ impl SectionPanel {
             light: light.number,
             grabs: &|_, _| false,
             palette: view.palette,
+            sheet: None,
         };
         let shown = self.canvas.canvas_ui(ui, &showing);
         painted(&light.in_section(), &shown.way, view.palette, &|_| false)

@@ -2,7 +2,7 @@
 
 use egui::{Pos2, Rect, Vec2, pos2};
 
-use crate::drawing::Extent;
+use crate::drawing::{Extent, LineGroup};
 use crate::geometry::Point;
 
 /// Where a canvas looks.
@@ -33,11 +33,30 @@ pub struct Look {
     points_per_mm: f64,
 }
 
+/// How what is measured on paper is shown: lettering, line widths, dashes, hatching.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Print {
+    /// Points of the screen for a millimetre of paper.
+    pub points_per_mm: f64,
+    /// The line widths.
+    pub group: LineGroup,
+}
+
+impl Print {
+    /// As on the views of the part: of one size on the screen, whatever the zoom.
+    pub const STEADY: Self = Self {
+        points_per_mm: 3.4,
+        group: LineGroup::Half,
+    };
+}
+
 /// The way from millimetres to the screen. Worked in `f64`; only the last step is single precision.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ToScreen {
     /// Points of the screen for a millimetre of the part.
     pub points_per_mm: f64,
+    /// How lettering, line widths and hatching are shown.
+    pub print: Print,
     middle: Point,
     screen: (f64, f64),
 }
@@ -56,6 +75,16 @@ fn single(value: f64) -> f32 {
 }
 
 impl ToScreen {
+    /// The same for a sheet: lettering and line widths grow with it.
+    #[must_use]
+    pub const fn of_a_sheet(self, group: LineGroup) -> Self {
+        let print = Print {
+            points_per_mm: self.points_per_mm,
+            group,
+        };
+        Self { print, ..self }
+    }
+
     /// A point of the part on the screen.
     #[must_use]
     pub fn at(&self, point: Point) -> Pos2 {
@@ -87,6 +116,7 @@ impl Sight {
         let screen = (f64::from(rect.center().x), f64::from(rect.center().y));
         ToScreen {
             points_per_mm: look.points_per_mm,
+            print: Print::STEADY,
             middle: look.middle,
             screen,
         }

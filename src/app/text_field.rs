@@ -32,6 +32,36 @@ pub fn text_ui(
     }
 }
 
+/// Lines of words in a box over the whole width: Enter begins a new line, leaving the box finishes them.
+pub fn lines_ui(
+    ui: &mut Ui,
+    view: &mut View<'_>,
+    salt: Id,
+    label: &str,
+    holds: &str,
+) -> Option<String> {
+    let id = salt.with("box");
+    let label = ui.label(label);
+    let mut text = view.typing.text_for(id, holds);
+    let edit = egui::TextEdit::multiline(&mut text)
+        .id(id)
+        .desired_rows(3)
+        .desired_width(ui.available_width() - 8.0);
+    let response = ui.add(edit).labelled_by(label.id);
+    let mut typed = Typed::Nothing;
+    if response.has_focus() {
+        view.typing.keep(id, text, holds);
+    } else {
+        let given_up = ui.input(|input| input.key_pressed(egui::Key::Escape));
+        typed = view.typing.finish(id, given_up);
+    }
+    refusal_ui(ui, view, id);
+    match typed {
+        Typed::Finished(text) => Some(text),
+        Typed::Nothing => None,
+    }
+}
+
 /// The same where the words can be refused: `read` turns them into an edit or says why not.
 pub fn read_ui(
     ui: &mut Ui,

@@ -5,14 +5,17 @@ use std::path::Path;
 use egui::{CentralPanel, Context, Frame, Margin, Panel, ThemePreference, Ui, ViewportCommand};
 
 use super::chooser::FileChooser;
+use super::clipboard::Copying;
 use super::command::{CUT_STEP_DEG, Command, keyed};
 use super::design_page::DesignPage;
 use super::dialogs::{Dialog, Writing};
+use super::drawing_page::DrawingPage;
 use super::edit::Edit;
 use super::limits_page::limits_ui;
 use super::measure_page::MeasurePage;
 use super::menu_bar::{Possible, menu_bar_ui};
 use super::messages::Messages;
+use super::opener::Opener;
 use super::optics_page::OpticsPage;
 use super::own_mounts::OwnMounts;
 use super::page::Page;
@@ -36,6 +39,9 @@ pub struct Window {
     measure_page: MeasurePage,
     optics_page: OpticsPage,
     stack_page: StackPage,
+    drawing_page: DrawingPage,
+    pub(super) copying: Copying,
+    opener: Opener,
     pub(super) mounts: OwnMounts,
     pub(super) writing: Option<Writing>,
     pub(super) dialog: Option<Dialog>,
@@ -62,6 +68,9 @@ impl Window {
             measure_page: MeasurePage::default(),
             optics_page: OpticsPage::default(),
             stack_page: StackPage::default(),
+            drawing_page: DrawingPage::default(),
+            copying: Copying::default(),
+            opener: Opener::default(),
             mounts: OwnMounts::default(),
             writing: None,
             dialog: None,
@@ -130,9 +139,16 @@ impl Window {
             .frame(frame)
             .show(ui, |ui| menu_bar_ui(ui, possible, colours, commands));
         if !self.messages.is_empty() {
-            Panel::bottom("messages")
+            let shown = Panel::bottom("messages")
                 .frame(frame)
                 .show(ui, |ui| self.messages.messages_ui(ui, colours));
+            if let Some(path) = shown.inner
+                && let Err(error) = self.opener.begin(ui.ctx(), &path)
+            {
+                self.messages.fault(format!(
+                    "the system gives no thread to show a file: {error}"
+                ));
+            }
         }
     }
 
@@ -158,6 +174,10 @@ impl Window {
             Page::Tolerance => {
                 self.stack_page
                     .stack_ui(ui, &mut view, self.workspace.revision());
+            }
+            Page::Drawing => {
+                self.drawing_page
+                    .drawing_ui(ui, &mut view, self.workspace.revision());
             }
             Page::Limits => limits_ui(ui, &mut view),
         }
@@ -187,6 +207,7 @@ impl Window {
             Command::Save => self.save(context),
             Command::SaveAs => self.ask_path(Purpose::Save),
             Command::Export => self.ask_export(),
+            Command::CopyDrawing => self.copy_drawing(context),
             Command::Quit => self.ask_or_go_on(context, Next::Quit),
             Command::Undo => {
                 self.workspace.undo();
@@ -194,10 +215,10 @@ impl Window {
             Command::Redo => {
                 self.workspace.redo();
             }
-            Command::Fit => self.design_page.look(Sight::Ring),
-            Command::ShowAll => self.design_page.look(Sight::Everything),
-            Command::ZoomIn => self.design_page.section.canvas.zoom_by(1.25),
-            Command::ZoomOut => self.design_page.section.canvas.zoom_by(0.8),
+            Command::Fit => self.look(Sight::Ring),
+            Command::ShowAll => self.look(Sight::Everything),
+            Command::ZoomIn => self.zoom_by(1.25),
+            Command::ZoomOut => self.zoom_by(0.8),
             Command::TurnPlan => self.design_page.plan.turn(),
             Command::CutClockwise => self.turn_cut(CUT_STEP_DEG),
             Command::CutAnticlockwise => self.turn_cut(-CUT_STEP_DEG),
@@ -205,6 +226,44 @@ impl Window {
             Command::Theme(theme) => set_theme(context, theme),
         }
         context.request_repaint();
+    }
+
+    /// Looks at the same in the drawings of the page in sight.
+    fn look(&mut self, at: Sight) {
+        if self.page == Page::Drawing {
+            self.drawing_page.canvas.sight = at;
+        } else {
+            self.design_page.look(at);
+        }
+    }
+
+    fn zoom_by(&mut self, factor: f64) {
+        if self.page == Page::Drawing {
+            self.drawing_page.canvas.zoom_by(factor);
+        } else {
+            self.design_page.section.canvas.zoom_by(factor);
+        }
+    }
+
+    fn copy_drawing(&mut self, context: &Context) {
+        let (design, evaluation) = (self.workspace.design(), self.workspace.evaluation());
+        if let Err(error) = self.copying.begin(context, design, evaluation) {
+            self.messages
+                .fault(format!("the system gives no thread to draw on: {error}"));
+        }
+    }
+
+    /// Tells what came of the work that goes on beside the window.
+    fn poll_work(&mut self, context: &Context) {
+        self.poll_writing();
+        match self.copying.poll(context) {
+            Some(Ok(said)) => self.messages.done(said),
+            Some(Err(error)) => self.messages.fault(error.to_string()),
+            None => {}
+        }
+        if let Some(error) = self.opener.poll() {
+            self.messages.fault(error.to_string());
+        }
     }
 
     fn turn_cut(&mut self, by_deg: f64) {
@@ -257,7 +316,7 @@ impl eframe::App for Window {
     fn logic(&mut self, context: &Context, _frame: &mut eframe::Frame) {
         self.watch_closing(context);
         self.poll_chooser(context);
-        self.poll_writing();
+        self.poll_work(context);
         self.take_drops(context);
     }
 

@@ -6,6 +6,7 @@ use std::process::ExitCode;
 use anyhow::Context;
 use clap::Args;
 use flangewright::app::files;
+use flangewright::document::Design;
 use flangewright::drawing::export::{ExportOptions, Format, bytes};
 use flangewright::drawing::mesh::MeshOptions;
 use flangewright::drawing::raster::Ground;
@@ -54,17 +55,17 @@ impl Draw {
         let format = Format::of_ending(&self.out)?;
         let design = files::open_design(&self.file)?;
         let evaluation = evaluate(&design, &workshop(self.workshop.as_deref())?);
-        let made = bytes(&design, &evaluation, format, &self.options())
+        let made = bytes(&design, &evaluation, format, &self.options(&design))
             .with_context(|| format!("{} cannot be drawn", self.file.display()))?;
         write(&self.out, &made, self.force)?;
         print(&self.out.display().to_string())?;
         Ok(ExitCode::SUCCESS)
     }
 
-    fn options(&self) -> ExportOptions {
+    fn options(&self, design: &Design) -> ExportOptions {
         ExportOptions {
             dpi: self.dpi,
-            ground: if self.transparent {
+            ground: if self.transparent || design.sheet.transparent {
                 Ground::Transparent
             } else {
                 Ground::White

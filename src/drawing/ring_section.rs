@@ -28,6 +28,8 @@ const APART_MM: f64 = 0.7;
 const TO_THE_BORE_DEG: [f64; 8] = [300.0, 315.0, 240.0, 225.0, 285.0, 255.0, 330.0, 210.0];
 /// Places round its circle where the letter of a detail may stand.
 const LETTER_PLACES: u32 = 24;
+/// How much farther from its circle it may stand, in lettering heights.
+const LETTER_FARTHER: [f64; 4] = [0.0, 0.5, 1.0, 1.6];
 
 /// The half-section of a ring at a scale, for its sheet.
 pub struct RingSection<'a> {
@@ -149,10 +151,23 @@ impl RingSection<'_> {
     fn circle(&self, detail: &Detail, occupied: &Occupied) -> Option<Annotation> {
         let centre = self.on_paper(detail.centre);
         let radius = detail.radius_mm * self.factor;
-        (0..LETTER_PLACES)
-            .map(|place| {
-                let letter_deg = 45.0 + 360.0 * f64::from(place) / f64::from(LETTER_PLACES);
-                detail_circle(centre, radius, detail.letter, letter_deg, &self.style)
+        let farther = LETTER_FARTHER.map(|heights| heights * self.style.height_mm);
+        let places = farther.into_iter().flat_map(|farther_mm| {
+            (0..LETTER_PLACES).map(move |place| {
+                let turn = 360.0 * f64::from(place) / f64::from(LETTER_PLACES);
+                (farther_mm, 45.0 + turn)
+            })
+        });
+        places
+            .map(|(farther_mm, letter_deg)| {
+                detail_circle(
+                    centre,
+                    radius,
+                    detail.letter,
+                    letter_deg,
+                    farther_mm,
+                    &self.style,
+                )
             })
             .find(|drawn| occupied.takes(drawn))
     }

@@ -81,6 +81,22 @@ pub fn ring_sheet(design: &Design, evaluation: &Evaluation) -> Result<Scene, She
 /// # Errors
 /// As [`ring_sheet`].
 pub fn laid_out(design: &Design, evaluation: &Evaluation) -> Result<RingSheet, SheetError> {
+    lay_out(design, evaluation)?.drawn(design, evaluation)
+}
+
+/// Views, details and notes in their places. They stay there when dimensions are moved by hand.
+#[derive(Clone, Debug)]
+pub struct Laid {
+    design: Design,
+    arrangement: Arrangement,
+    style: Style,
+}
+
+/// Finds the places of views, details and notes.
+///
+/// # Errors
+/// [`SheetError`] when the ring is not whole or nothing fits.
+pub fn lay_out(design: &Design, evaluation: &Evaluation) -> Result<Laid, SheetError> {
     let (Some(ring), Some(_)) = (&evaluation.derivation.ring, &evaluation.parts) else {
         return Err(SheetError::NoRing(why_no_ring(evaluation)));
     };
@@ -105,16 +121,46 @@ pub fn laid_out(design: &Design, evaluation: &Evaluation) -> Result<RingSheet, S
             None => SheetError::TooLarge(paper),
         }
     })?;
-    let block = title_of(design, evaluation, arrangement.scale);
-    let scene = sheet(format, &block)?.scene;
-    Ok(put_together(design, scene, arrangement, &style))
+    Ok(Laid {
+        design: at_rest(design),
+        arrangement,
+        style,
+    })
+}
+
+impl Laid {
+    /// Whether everything stands in the same places for another design: whether they differ at most in what was moved.
+    #[must_use]
+    pub fn holds_for(&self, design: &Design) -> bool {
+        self.design == at_rest(design)
+    }
+
+    /// The sheet, with the dimensions where the user has them.
+    ///
+    /// # Errors
+    /// When a text of the title block is too long.
+    pub fn drawn(&self, design: &Design, evaluation: &Evaluation) -> Result<RingSheet, SheetError> {
+        let block = title_of(design, evaluation, self.arrangement.scale);
+        let scene = sheet(format_of(design), &block)?.scene;
+        Ok(put_together(design, scene, &self.arrangement, &self.style))
+    }
+}
+
+/// A design with every dimension of its sheet in the place that the program gives it.
+fn at_rest(design: &Design) -> Design {
+    let mut design = design.clone();
+    for own in &mut design.sheet.overrides {
+        own.moved_mm = (0.0, 0.0);
+    }
+    design.sheet.tidy();
+    design
 }
 
 /// Everything on the sheet, dimensions where the user has them.
 fn put_together(
     design: &Design,
     mut scene: Scene,
-    arrangement: Arrangement,
+    arrangement: &Arrangement,
     style: &Style,
 ) -> RingSheet {
     let mut dimensions = Vec::new();
@@ -134,12 +180,12 @@ fn put_together(
             scene.extend(drawn.items);
         }
     }
-    scene.extend(arrangement.notes);
+    scene.extend(arrangement.notes.iter().cloned());
     RingSheet {
         scene,
         dimensions,
         scale: arrangement.scale,
-        left_out: arrangement.left_out,
+        left_out: arrangement.left_out.clone(),
     }
 }
 

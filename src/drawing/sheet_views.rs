@@ -37,6 +37,7 @@ pub struct Views<'a> {
 }
 
 /// Everything in its place.
+#[derive(Clone, Debug)]
 pub struct Arrangement {
     /// The views.
     pub views: Vec<PlacedView>,
@@ -49,6 +50,7 @@ pub struct Arrangement {
 }
 
 /// A view in its place.
+#[derive(Clone, Debug)]
 pub struct PlacedView {
     /// The view.
     pub view: SheetView,

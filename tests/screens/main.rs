@@ -7,5 +7,6 @@ mod keyboard;
 mod limits;
 mod measure;
 mod optics;
+mod sheet;
 mod values;
 mod working;

@@ -23,20 +23,21 @@ pub fn view_letters(style: &Style) -> Style {
     }
 }
 
-/// A narrow circle round a detail with its capital letter at `letter_deg` outside it.
+/// A narrow circle round a detail with its capital letter at `letter_deg` outside it, `farther_mm` more than it must be.
 #[must_use]
 pub fn detail_circle(
     centre: Point,
     radius_mm: f64,
     letter: char,
     letter_deg: f64,
+    farther_mm: f64,
     style: &Style,
 ) -> Annotation {
     let style = view_letters(style);
     let mut drawn = Annotation::default();
     drawn.narrow(Path::circle(centre, radius_mm), Role::Annotation);
     let label = Label::plain(letter);
-    let middle = polar(centre, radius_mm + style.height_mm, letter_deg);
+    let middle = polar(centre, radius_mm + style.height_mm + farther_mm, letter_deg);
     let baseline = Point {
         x: middle.x,
         y: middle.y - style.height_mm / 2.0,

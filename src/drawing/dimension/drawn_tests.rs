@@ -153,7 +153,7 @@ fn detail_letter_is_one_step_larger_and_outside_its_circle() {
     // ISO 3098-1 series: 3.5 is followed by 5.
     let style = Style::default();
     for step in 0..24 {
-        let drawn = detail_circle(CENTRE, 8.0, 'X', 15.0 * f64::from(step), &style);
+        let drawn = detail_circle(CENTRE, 8.0, 'X', 15.0 * f64::from(step), 0.0, &style);
         assert!((view_letters(&style).height_mm - 5.0).abs() < 1e-12);
         let text = drawn.boxes[0];
         for corner in text.corners() {

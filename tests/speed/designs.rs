@@ -18,23 +18,24 @@ fn around(count: u32, from_deg: f64, share: f64) -> Vec<Sector> {
         .collect()
 }
 
-/// Sixty ears and sixty lugs.
-pub fn sixty_lugs() -> Design {
+/// As many lugs as ears, a tenth of a pitch narrower.
+pub fn with_lugs(count: u32) -> Design {
     let mut design = default_design();
-    design.body.ears = Interface::assumed(around(60, 0.0, 0.5), "invented");
-    design.body.twist = Interface::assumed(3.0, "invented");
-    design.ring.lugs = Choice::Set(around(60, 0.3, 0.4));
+    let pitch_deg = 360.0 / f64::from(count);
+    design.body.ears = Interface::assumed(around(count, 0.0, 0.5), "invented");
+    design.body.twist = Interface::assumed(pitch_deg / 2.0, "invented");
+    design.ring.lugs = Choice::Set(around(count, 0.05 * pitch_deg, 0.4));
     design
 }
 
-/// A rear barrel of a hundred steps: two hundred pieces of outline, at both ends of the focus.
-pub fn two_hundred_pieces() -> Design {
+/// A rear barrel of so many steps, two pieces of outline each, at both ends of the focus.
+pub fn with_barrel_steps(count: u32) -> Design {
     let mut design = default_design();
     let steps = |end_mm: f64| {
-        (1..=100)
+        (1..=count)
             .map(|step| BarrelStep {
-                depth_mm: end_mm * f64::from(step) / 100.0,
-                diameter_mm: 36.0 - 0.05 * f64::from(step),
+                depth_mm: end_mm * f64::from(step) / f64::from(count),
+                diameter_mm: 36.0 - 5.0 * f64::from(step) / f64::from(count),
             })
             .collect()
     };

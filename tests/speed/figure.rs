@@ -6,7 +6,7 @@ use std::time::{Duration, Instant};
 
 /// A measured time beside what it must be.
 pub struct Figure {
-    name: &'static str,
+    name: String,
     median: Duration,
     slowest: Duration,
     must_s: f64,
@@ -16,7 +16,7 @@ pub struct Figure {
 impl Figure {
     /// Times something so many times, after a few runs that are not counted. `bounds_s`: must and aim, seconds.
     pub fn measured<T>(
-        name: &'static str,
+        name: impl Into<String>,
         bounds_s: (f64, f64),
         runs: usize,
         mut work: impl FnMut() -> T,
@@ -33,12 +33,17 @@ impl Figure {
             .collect();
         times.sort_unstable();
         Self {
-            name,
+            name: name.into(),
             median: times[runs / 2],
             slowest: times[(runs * 99 / 100).min(runs - 1)],
             must_s: bounds_s.0,
             aim_s: bounds_s.1,
         }
+    }
+
+    /// The median, seconds.
+    pub fn median_s(&self) -> f64 {
+        self.median.as_secs_f64()
     }
 
     /// Whether it takes twice the time that it must not exceed.
@@ -47,7 +52,8 @@ impl Figure {
     }
 }
 
-fn shown(seconds: f64) -> String {
+/// Seconds in the unit that reads best.
+pub fn shown(seconds: f64) -> String {
     if seconds < 1e-3 {
         format!("{:.0} us", seconds * 1e6)
     } else {

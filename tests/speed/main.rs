@@ -5,6 +5,7 @@
 
 mod designs;
 mod figure;
+mod growth;
 mod page;
 
 use flangewright::drawing::mesh::{MeshOptions, stl, trial_print};
@@ -23,7 +24,7 @@ const MS: f64 = 1e-3;
 fn main() -> std::process::ExitCode {
     let workshop = Workshop::default_set().unwrap();
     let default = designs::default_design();
-    let (many_lugs, many_steps) = (designs::sixty_lugs(), designs::two_hundred_pieces());
+    let (many_lugs, many_steps) = (designs::with_lugs(60), designs::with_barrel_steps(100));
     let evaluation = evaluate(&default, &workshop);
     let scene = ring_sheet(&default, &evaluation).unwrap();
     let raster = Raster {
@@ -31,7 +32,7 @@ fn main() -> std::process::ExitCode {
         ground: Ground::White,
         group: format_of(&default).line_group(),
     };
-    let figures = [
+    let mut figures = vec![
         Figure::measured(
             "evaluation, default design",
             (300.0 * US, 100.0 * US),
@@ -47,7 +48,6 @@ fn main() -> std::process::ExitCode {
             500,
             || evaluate(&many_steps, &workshop),
         ),
-        page::frame((8.0 * MS, 4.0 * MS)),
         Figure::measured("sheet laid out", (100.0 * MS, 50.0 * MS), 20, || {
             ring_sheet(&default, &evaluation)
         }),
@@ -61,6 +61,7 @@ fn main() -> std::process::ExitCode {
             trial_print(&evaluation, MeshOptions::default()).map(|mesh| stl(&mesh))
         }),
     ];
+    figures.extend(page::frames((8.0 * MS, 4.0 * MS)));
     println!("{}, one core", machine());
     println!(
         "{:<34}{:>11}{:>11}{:>11}{:>11}",
@@ -69,6 +70,7 @@ fn main() -> std::process::ExitCode {
     for figure in &figures {
         println!("{figure}");
     }
+    growth::print(&workshop);
     if figures.iter().any(Figure::is_far_off) {
         println!("a figure is twice what it must be");
         return std::process::ExitCode::FAILURE;

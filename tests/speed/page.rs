@@ -1,7 +1,8 @@
-//! A frame of the design page: what the processor does before anything is handed to the screen.
+//! A frame of each page: what the processor does before anything is handed to the screen.
 
 use egui_kittest::Harness;
 use flangewright::app::chooser::{FileAnswer, FileChooser, FileQuestion};
+use flangewright::app::page::Page;
 use flangewright::app::window::Window;
 use flangewright::app::workspace::Workspace;
 use flangewright::workshop::Workshop;
@@ -21,8 +22,8 @@ impl FileChooser for Nobody {
     }
 }
 
-/// Layout and triangles of the page while the pointer moves over the drawing.
-pub fn frame(bounds_s: (f64, f64)) -> Figure {
+/// Layout and triangles of every page while the pointer moves over it.
+pub fn frames(bounds_s: (f64, f64)) -> Vec<Figure> {
     let demo = concat!(
         env!("CARGO_MANIFEST_DIR"),
         "/assets/demos/archive_portrait.ron"
@@ -37,12 +38,18 @@ pub fn frame(bounds_s: (f64, f64)) -> Figure {
             window
         });
     window.run();
-    let mut along = 0.0_f32;
-    Figure::measured("frame of the design page", bounds_s, 200, || {
-        along = (along + 7.0) % 400.0;
-        window.event(egui::Event::PointerMoved(egui::pos2(300.0 + along, 250.0)));
-        window.step();
-        let shapes = window.output().shapes.clone();
-        window.ctx.tessellate(shapes, 1.0)
-    })
+    let frame = |page: &Page| {
+        window.key_press_modifiers(egui::Modifiers::COMMAND, page.key().unwrap());
+        window.run_steps(6);
+        let mut along = 0.0_f32;
+        let name = format!("frame of the page {}", page.title());
+        Figure::measured(name, bounds_s, 200, || {
+            along = (along + 7.0) % 400.0;
+            window.event(egui::Event::PointerMoved(egui::pos2(300.0 + along, 250.0)));
+            window.step();
+            let shapes = window.output().shapes.clone();
+            window.ctx.tessellate(shapes, 1.0)
+        })
+    };
+    Page::ALL.iter().map(frame).collect()
 }

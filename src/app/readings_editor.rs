@@ -143,7 +143,8 @@ fn usual(workshop: &Workshop, unit: Unit) -> String {
     let found = match unit {
         Unit::Mm => all.first(),
         Unit::Deg => protractor().or_else(|| all.first()),
-        Unit::Um
+        Unit::M
+        | Unit::Um
         | Unit::N
         | Unit::G
         | Unit::Mpa

@@ -84,6 +84,15 @@ const ROUND_THE_RING: f64 = 0.25;
 const MOST_ROUND_MM: f64 = 4.0;
 
 impl Canvas {
+    /// A canvas that looks there.
+    #[must_use]
+    pub fn looking_at(sight: Sight) -> Self {
+        Self {
+            sight,
+            ..Self::default()
+        }
+    }
+
     /// Zooms by a factor about the middle.
     pub const fn zoom_by(&mut self, factor: f64) {
         self.zoom = Some(factor);

@@ -254,7 +254,7 @@ fn rows_ui(ui: &mut Ui, view: &mut View<'_>, field: FieldRef, readings: &[f64], 
 }
 
 /// A box for one reading; a finished number comes back.
-fn box_ui(
+pub fn box_ui(
     ui: &mut Ui,
     view: &mut View<'_>,
     id: Id,

@@ -1,6 +1,7 @@
 //! A correction of the finished ring with everything that follows from it: clocking, infinity, new clashes.
 
-use super::proposal::{Action, Measured, Proposal, propose};
+use super::doubt::Doubt;
+use super::proposal::{Action, Done, Measured, Proposal, propose};
 use crate::checks::Severity;
 use crate::document::{Choice, Correction, Design, RegisterError, RingKey, SeatKind};
 use crate::evaluate::{Evaluation, evaluate};
@@ -50,12 +51,11 @@ pub struct Corrected {
 }
 
 impl Corrected {
-    /// The entry for the design's history: `skim_mm` was really taken off, negative for a shim.
+    /// The entry for the design's history, of what was really done.
     #[must_use]
-    pub fn record(&self, skim_mm: f64, date: &str, note: &str) -> Correction {
-        let remade = matches!(self.proposal.action, Action::Remake(_));
-        let skim_mm = if remade { 0.0 } else { skim_mm };
-        let doubt = self.measured.doubt.and(cut());
+    pub fn record(&self, done: Done, date: &str, note: &str) -> Correction {
+        let (skim_mm, remade) = (done.skim_mm(), done == Done::MadeAgain);
+        let Doubt { expanded, .. } = self.measured.doubt.and(cut());
         Correction {
             date: date.to_owned(),
             note: note.to_owned(),
@@ -67,7 +67,7 @@ impl Corrected {
             }),
             expected: (!remade).then(|| RegisterError {
                 error_mm: self.measured.error_mm - skim_mm,
-                expanded_mm: doubt.expanded,
+                expanded_mm: expanded,
             }),
             mark_before_deg: self.mark.map(|mark| mark.before_deg),
         }

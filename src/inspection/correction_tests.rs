@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::document::demo_designs;
-use crate::inspection::{Basis, DEFAULT_RULE, Doubt, allowed_errors};
+use crate::inspection::{Basis, DEFAULT_RULE, allowed_errors};
 
 fn corrected_with(error_mm: f64, change: impl FnOnce(&mut Design)) -> Corrected {
     let mut design = demo_designs().unwrap().remove(0);
@@ -38,7 +38,7 @@ fn a_skim_turns_the_lens_on_and_is_recorded() {
     let done = corrected(0.1);
     assert_eq!(done.proposal.action, Action::Skim(0.1));
     assert!((done.clockwise_deg - 36.0).abs() < 1e-9);
-    let entry = done.record(0.09, "first of May", "infinity not reached");
+    let entry = done.record(Done::Skimmed(0.09), "first of May", "infinity not reached");
     assert!((entry.skim_mm - 0.09).abs() < 1e-12 && entry.date == "first of May");
     let (found, expected) = (entry.found.unwrap(), entry.expected.unwrap());
     assert!((found.error_mm - 0.1).abs() < 1e-12 && (found.expanded_mm - 0.006).abs() < 1e-12);
@@ -70,7 +70,7 @@ fn a_skim_that_brings_a_clash_is_a_remake() {
         Action::Remake(why) => assert!(!why.is_empty()),
         other => panic!("{other:?}"),
     }
-    let entry = done.record(1.2, "", "");
+    let entry = done.record(Done::MadeAgain, "", "");
     assert!(entry.remade && entry.skim_mm.abs() < 1e-15 && entry.expected.is_none());
 }
 
@@ -83,7 +83,10 @@ fn the_mark_goes_on_with_the_lens() {
     let mark = done.mark.unwrap();
     assert!((mark.before_deg - 350.0).abs() < 1e-9 && (mark.after_deg - 26.0).abs() < 1e-9);
     assert!(done.turn_text().unwrap().contains("from 350.00° to 26.00°"));
-    assert_eq!(done.record(0.1, "", "").mark_before_deg, Some(350.0));
+    assert_eq!(
+        done.record(Done::Skimmed(0.1), "", "").mark_before_deg,
+        Some(350.0)
+    );
 }
 
 /// Thin lens: f² / e + f.

@@ -28,9 +28,9 @@ pub use inspect::{
 };
 pub use instrument_choice::{Grip, best_instrument, better_instrument, suits};
 pub use judgement::{DEFAULT_RULE, Judgement, Unjudged, judge};
-pub use proposal::{Action, Measured, Proposal, propose};
+pub use proposal::{Action, Done, Measured, Proposal, propose};
 pub use register::{Register, RegisterMethod, Tilt, register};
-pub use sheet::{BEFORE, TRIAL_HOW, inspection_sheet};
+pub use sheet::{BEFORE, TRIAL_HOW, inspection_sheet, off_text, proposals, tilt_lines, trial_text};
 pub use working_rows::{
     RULE, WorkingRow, advice, correction_rows, fine, trial_rows, wanted_error, working_rows,
 };

@@ -30,6 +30,29 @@ pub enum Action {
     Remake(String),
 }
 
+/// What was really done.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Done {
+    /// So much was taken off the seat, mm.
+    Skimmed(f64),
+    /// A shim so thick was laid on it, mm.
+    Shimmed(f64),
+    /// The ring was made again.
+    MadeAgain,
+}
+
+impl Done {
+    /// Taken off the seat, mm; negative for a shim.
+    #[must_use]
+    pub const fn skim_mm(self) -> f64 {
+        match self {
+            Self::Skimmed(depth) => depth,
+            Self::Shimmed(thickness) => -thickness,
+            Self::MadeAgain => 0.0,
+        }
+    }
+}
+
 /// What to do, and what is then to be expected.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Proposal {

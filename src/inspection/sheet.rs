@@ -1,6 +1,6 @@
 //! The inspection sheet as plain text: limits to read against, room for readings, and the verdict on those taken.
 
-use super::correction::correct;
+use super::correction::{Corrected, correct};
 use super::functional_size::FunctionalSize;
 use super::history::history;
 use super::inspect::{Basis, Inspection, allowed_errors, inspect};
@@ -161,7 +161,8 @@ fn register_lines(found: &Inspection) -> Vec<String> {
 }
 
 /// How far the register is off, in words.
-fn off_text(measured: Measured) -> String {
+#[must_use]
+pub fn off_text(measured: Measured) -> String {
     format!(
         "{} {} than drawn, give or take {} (95 %).",
         Unit::Mm.show(measured.error_mm.abs()),
@@ -174,7 +175,9 @@ fn off_text(measured: Measured) -> String {
     )
 }
 
-fn tilt_lines(found: &Register) -> Vec<String> {
+/// Seat height and parallelism, a sentence each.
+#[must_use]
+pub fn tilt_lines(found: &Register) -> Vec<String> {
     let mean = format!(
         "Seat height {} give or take {} (95 %), readings span {}.",
         Unit::Mm.show(found.mean_mm),
@@ -215,7 +218,8 @@ fn trial_lines(design: &Design, found: &Inspection) -> Vec<String> {
 }
 
 /// A trial in one line, distances in metres.
-fn trial_text(trial: &Trial) -> String {
+#[must_use]
+pub fn trial_text(trial: &Trial) -> String {
     let at = |distance: &Option<f64>| {
         distance.map_or_else(
             || "infinity".to_owned(),
@@ -232,6 +236,25 @@ fn trial_text(trial: &Trial) -> String {
     )
 }
 
+/// The correction by every basis on which the register error is known.
+#[must_use]
+pub fn proposals(
+    design: &Design,
+    workshop: &Workshop,
+    evaluation: &Evaluation,
+    found: &Inspection,
+) -> Vec<(Basis, Corrected)> {
+    Basis::ALL
+        .into_iter()
+        .filter_map(|basis| {
+            let measured = found.error(basis)?;
+            let limits = allowed_errors(basis, design, evaluation)?;
+            let corrected = correct(design, workshop, evaluation, measured, limits, DEFAULT_RULE)?;
+            Some((basis, corrected))
+        })
+        .collect()
+}
+
 fn correction_lines(
     design: &Design,
     workshop: &Workshop,
@@ -239,17 +262,11 @@ fn correction_lines(
     found: &Inspection,
 ) -> Vec<String> {
     let mut lines = headed("CORRECTION").to_vec();
-    let before = lines.len();
-    for basis in Basis::ALL {
-        let corrected = found.error(basis).and_then(|measured| {
-            let limits = allowed_errors(basis, design, evaluation)?;
-            correct(design, workshop, evaluation, measured, limits, DEFAULT_RULE)
-        });
-        if let Some(corrected) = corrected {
-            lines.push(format!("By {}: {}", basis.words(), corrected.text()));
-        }
+    let all = proposals(design, workshop, evaluation, found);
+    for (basis, corrected) in &all {
+        lines.push(format!("By {}: {}", basis.words(), corrected.text()));
     }
-    if lines.len() == before {
+    if all.is_empty() {
         lines.push(
             "It follows from readings of the seat height or from an infinity trial.".to_owned(),
         );

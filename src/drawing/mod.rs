@@ -44,6 +44,7 @@ pub mod plan_view;
 pub mod printed;
 pub mod raster;
 pub mod ring_detail;
+mod ring_diameters;
 pub mod ring_dimensions;
 pub mod ring_faces;
 pub mod ring_notes;

@@ -46,7 +46,7 @@ pub struct Showing<'a> {
     pub scene: &'a Scene,
     /// Goes up whenever the picture changes.
     pub revision: u64,
-    /// The names of the axes, across and up.
+    /// The names of the axes, across and up; empty ones for a sketch without a scale.
     pub axes: [&'a str; 2],
     /// Whether an item of this tag is lit.
     pub is_lit: &'a IsLit<'a>,
@@ -117,6 +117,8 @@ impl Canvas {
 
         match showing.sheet {
             Some(_) => paint_paper(&painter, &way, showing),
+            // A sketch has no scale to be read off.
+            None if showing.axes == ["", ""] => {}
             None => paint_grid(&painter, rect, &way, showing.palette, showing.axes),
         }
         self.paint(&painter, showing, way);

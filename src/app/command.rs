@@ -267,6 +267,7 @@ impl Command {
             | Self::KeepBody
             | Self::ImportMounts
             | Self::WriteWorkshop
+            | Self::Print(_)
             | Self::Theme(_) => Vec::new(),
         }
     }
@@ -285,6 +286,7 @@ impl Command {
             | Self::KeepBody
             | Self::ImportMounts
             | Self::WriteWorkshop
+            | Self::Print(_)
             | Self::Quit
             | Self::Show(_) => true,
             Self::Edit(_)

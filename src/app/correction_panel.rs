@@ -55,7 +55,7 @@ impl CorrectionPanel {
             self.note.note_ui(ui, view, &corrected, revision);
             ui.separator();
             ui.label(RichText::new("Working").strong());
-            working_grid_ui(ui, "correction", &correction_rows(&corrected));
+            working_grid_ui(ui, &correction_rows(&corrected));
         }
         None
     }

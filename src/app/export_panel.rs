@@ -137,7 +137,7 @@ impl ExportPanel {
         match error {
             ExportError::File(FileError::Exists(_)) => self.replace = Some(path),
             ExportError::File(_) | ExportError::Export(_) | ExportError::Print(_) => {
-                self.said = Some(error.to_string())
+                self.said = Some(error.to_string());
             }
         }
     }

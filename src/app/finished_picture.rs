@@ -21,6 +21,7 @@ use crate::ring::Feature;
 /// A picture with its words.
 struct Picture {
     title: &'static str,
+    axes: [&'static str; 2],
     words: String,
     scene: Scene,
     canvas: Canvas,
@@ -87,7 +88,7 @@ fn show(ui: &mut Ui, view: &View<'_>, picture: &mut Picture, (asked, revision): 
         name: picture.title,
         scene: &picture.scene,
         revision,
-        axes: ["", ""],
+        axes: picture.axes,
         is_lit: &|tag| is_lit(asked, tag),
         light: number(asked),
         grabs: &|_, _| false,
@@ -123,6 +124,7 @@ fn is_lit(asked: Asked, tag: u32) -> bool {
 fn pictures(view: &View<'_>, found: &Inspection, asked: Asked) -> Vec<Picture> {
     let picture = |title: &'static str, words: String, scene: Scene| Picture {
         title,
+        axes: ["", ""],
         words,
         scene,
         canvas: Canvas::looking_at(Sight::Everything),
@@ -154,7 +156,10 @@ fn pictures(view: &View<'_>, found: &Inspection, asked: Asked) -> Vec<Picture> {
             };
             let scene = plan_view(view.design, view.evaluation, &options);
             let words = "seen from the lens side, 0° at 12 o'clock, clockwise; what is asked for is coloured";
-            vec![picture("Where it is", words.to_owned(), scene)]
+            vec![Picture {
+                axes: ["x", "y"],
+                ..picture("Where it is", words.to_owned(), scene)
+            }]
         }
         Asked::Size(SizeOf::Ring(_) | SizeOf::ThreadOverBalls) | Asked::Correction => {
             let angle = view.design.sheet.section_angle_deg;
@@ -164,7 +169,10 @@ fn pictures(view: &View<'_>, found: &Inspection, asked: Asked) -> Vec<Picture> {
             };
             let scene = section_view(view.design, view.evaluation, &options);
             let words = "half-section, light from the left; what is asked for is coloured";
-            vec![picture("Where it is", words.to_owned(), scene)]
+            vec![Picture {
+                axes: ["z", "r"],
+                ..picture("Where it is", words.to_owned(), scene)
+            }]
         }
         Asked::Trial => {
             let words = "sketch, not to scale".to_owned();

@@ -266,7 +266,8 @@ fn name_of(now: &Reading, place: usize) -> String {
     }
     let share = |count: usize| (0..count).map(|_| 1.0).sum::<f64>();
     let angle = 360.0 * share(place % now.places) / share(now.places);
-    format!("reading {number} at {}°", show_number(angle, 1))
+    let words = show_number(angle, 1);
+    format!("reading {number} at {}°", words.trim_end_matches(".0"))
 }
 
 fn verdict_ui(ui: &mut Ui, view: &View<'_>, one: &InspectedSize) {
@@ -292,7 +293,7 @@ fn verdict_ui(ui: &mut Ui, view: &View<'_>, one: &InspectedSize) {
         ui.add(Label::new(advice).wrap());
     }
     ui.add(Label::new(RichText::new(RULE).small().weak()).wrap());
-    working_grid_ui(ui, "verdict", &working_rows(&one.size, judged));
+    working_grid_ui(ui, &working_rows(&one.size, judged));
 }
 
 /// The mean, how well it is known, and the verdict.
@@ -331,7 +332,7 @@ fn tilt_ui(ui: &mut Ui, found: &Inspection) {
             why: "clock angle seen from the lens side".to_owned(),
         },
     ];
-    working_grid_ui(ui, "tilt", &rows);
+    working_grid_ui(ui, &rows);
 }
 
 /// Readings that a correction has made history.

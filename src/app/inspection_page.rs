@@ -163,13 +163,8 @@ impl InspectionPage {
             Err(Unjudged::Readings(_)) => (Some(Severity::Note), "read again"),
             Err(Unjudged::NoInstrument(_)) => (Some(Severity::Note), "no such instrument"),
         };
-        self.row_ui(
-            ui,
-            view,
-            Asked::Size(one.size.of),
-            &one.size.label,
-            standing,
-        );
+        let of = one.size.of;
+        self.row_ui(ui, view, Asked::Size(of), &of.label(), standing);
     }
 
     fn row_ui(

@@ -2,7 +2,7 @@
 
 use thiserror::Error;
 
-use crate::document::Design;
+use crate::document::{Design, SizeOf};
 use crate::drawing::pdf::{PdfError, pdf_of_pages};
 use crate::drawing::printed::{Block, Column, PrintedSheet, Table, pages};
 use crate::drawing::{LineGroup, Stations, register_sketch, stations, trial_sketch};
@@ -11,7 +11,7 @@ use crate::inspection::{
     BEFORE, Basis, InspectedSize, Inspection, RULE, RegisterMethod, TRIAL_HOW, advice, fine,
     history, inspect, inspection_sheet, off_text, proposals, tilt_lines, trial_text,
 };
-use crate::mount::{Unit, show_number};
+use crate::mount::show_number;
 use crate::workshop::Workshop;
 
 /// Room to write readings in, mm.
@@ -20,6 +20,10 @@ const READINGS_MM: f64 = 58.0;
 const SKETCH_MM: f64 = 78.0;
 /// Height of the picture of the stations, mm.
 const STATIONS_MM: f64 = 70.0;
+
+/// What holds of every angle on the sheet.
+const ANGLES: &str =
+    "Angles are clock angles seen from the lens side, ring locked: 0° at 12 o'clock, clockwise.";
 
 /// Why there is no sheet.
 #[derive(Debug, Error)]
@@ -72,6 +76,7 @@ fn printed(
         Block::Small(format!("Rule: {RULE}")),
         Block::Heading("Sizes".to_owned()),
         sizes(design, found),
+        Block::Small(ANGLES.to_owned()),
     ];
     blocks.extend(notes(found));
     blocks.extend(register(design, found));
@@ -82,6 +87,14 @@ fn printed(
         title: "Inspection".to_owned(),
         foot: design.name.clone(),
         blocks,
+    }
+}
+
+/// The name of a size in the table; what it says besides stands under the table once for all.
+fn name(one: &InspectedSize) -> String {
+    match one.size.of {
+        SizeOf::ThreadOverBalls => one.size.label.clone(),
+        SizeOf::Ring(_) | SizeOf::LugStart(_) | SizeOf::LugWidth(_) => one.size.of.label(),
     }
 }
 
@@ -110,7 +123,7 @@ fn sizes(design: &Design, found: &Inspection) -> Block {
         let ticked = if reading.is_some() { "x" } else { "" };
         vec![
             ticked.to_owned(),
-            one.size.label.clone(),
+            name(one),
             number(one, one.size.limits.low_mm),
             number(one, one.size.limits.high_mm),
             one.size.unit.sign().to_owned(),
@@ -201,15 +214,12 @@ fn trial(design: &Design, found: &Inspection) -> Vec<Block> {
     let present = design
         .present_trial()
         .and_then(|place| design.trials.get(place));
-    match (present, &found.trial) {
-        (Some(trial), Some(said)) => {
-            words.push(Block::Text(trial_text(trial)));
-            words.push(Block::Text(match said {
-                Ok(measured) => format!("Lens, ring and body together: {}", off_text(*measured)),
-                Err(error) => error.to_string(),
-            }));
-        }
-        (None, _) | (_, None) => {}
+    if let (Some(trial), Some(said)) = (present, &found.trial) {
+        words.push(Block::Text(trial_text(trial)));
+        words.push(Block::Text(match said {
+            Ok(measured) => format!("Lens, ring and body together: {}", off_text(*measured)),
+            Err(error) => error.to_string(),
+        }));
     }
     let mut blocks = vec![
         Block::Heading("Infinity trial".to_owned()),

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use egui::{RichText, TextEdit, Ui};
 
 use super::chooser::{FileAnswer, FileQuestion};
-use super::files::{self, FileError};
+use super::files;
 use super::palette::Palette;
 use super::print_out::PrintOut;
 

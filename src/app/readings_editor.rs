@@ -253,7 +253,10 @@ fn rows_ui(ui: &mut Ui, view: &mut View<'_>, field: FieldRef, readings: &[f64], 
     refusal_ui(ui, view, id);
 }
 
-/// A box for one reading; a finished number comes back.
+/// Width of the names of readings, points.
+const NAME_WIDTH: f32 = 118.0;
+
+/// A box for one reading, its name in a column of its own; a finished number comes back.
 pub fn box_ui(
     ui: &mut Ui,
     view: &mut View<'_>,
@@ -262,8 +265,13 @@ pub fn box_ui(
     holds: &str,
     unit: Unit,
 ) -> Option<f64> {
-    let label = ui.label(RichText::new(name).small());
-    let (response, typed) = typed_ui(ui, view, id, holds, 70.0, "type, Enter");
+    let label = ui
+        .scope(|ui| {
+            ui.set_width(NAME_WIDTH);
+            ui.label(RichText::new(name).small())
+        })
+        .inner;
+    let (response, typed) = typed_ui(ui, view, id, holds, 84.0, "type, Enter");
     response.labelled_by(label.id);
     ui.label(RichText::new(unit.sign()).small().weak());
     let Typed::Finished(text) = typed else {

@@ -61,10 +61,10 @@ fn rows_ui(ui: &mut Ui, view: &mut View<'_>, place: Option<usize>, now: &Trial) 
         String::new()
     };
     if let Some(object_mm) = row_ui(ui, view, "Object at", id().with("object"), &holds) {
-        let error = object_mm.map_or(0.0, |object| object * OBJECT_SHARE);
+        let object_mm = kept(object_mm);
         let trial = Trial {
             object_mm,
-            object_error_mm: error,
+            object_error_mm: object_mm.map_or(0.0, |object| object * OBJECT_SHARE),
             ..now.clone()
         };
         wish(view, id().with("object"), place, trial);
@@ -74,7 +74,7 @@ fn rows_ui(ui: &mut Ui, view: &mut View<'_>, place: Option<usize>, now: &Trial) 
         let holds = shown(now.object_error_mm / 1000.0, Unit::M);
         if let Some(error) = row_ui(ui, view, "known within ±", field, &holds) {
             let trial = Trial {
-                object_error_mm: error.unwrap_or(f64::INFINITY),
+                object_error_mm: error,
                 ..now.clone()
             };
             wish(view, field, place, trial);
@@ -90,7 +90,7 @@ fn rows_ui(ui: &mut Ui, view: &mut View<'_>, place: Option<usize>, now: &Trial) 
         let holds = shown(now.scale_error_mm / 1000.0, Unit::M);
         if let Some(error) = row_ui(ui, view, "scale good to ±", field, &holds) {
             let trial = Trial {
-                scale_error_mm: error.unwrap_or(f64::INFINITY),
+                scale_error_mm: error,
                 ..now.clone()
             };
             wish(view, field, place, trial);
@@ -113,7 +113,7 @@ fn setting_ui(
         if let Some(value) = box_ui(ui, view, &name, field, &distance_words(reading))
             && let Some(one) = with.scale_mm.get_mut(number)
         {
-            *one = value;
+            *one = kept(value);
             changed = true;
         }
         let remove = format!("remove setting {}", number + 1);
@@ -133,25 +133,17 @@ fn next_ui(ui: &mut Ui, view: &mut View<'_>, place: Option<usize>, now: &Trial) 
     let field = id().with("new");
     if let Some(value) = row_ui(ui, view, "next setting", field, "") {
         let mut trial = now.clone();
-        if let Some(mark) = value
-            && trial.scale_error_mm <= 0.0
-        {
-            trial.scale_error_mm = mark * SCALE_SHARE;
+        if value.is_finite() && trial.scale_error_mm <= 0.0 {
+            trial.scale_error_mm = value * SCALE_SHARE;
         }
-        trial.scale_mm.push(value);
+        trial.scale_mm.push(kept(value));
         wish(view, field, place, trial);
         ui.memory_mut(|memory| memory.request_focus(field));
     }
 }
 
-/// A row with a box for a distance; a finished one comes back, none of it standing for infinity.
-fn row_ui(
-    ui: &mut Ui,
-    view: &mut View<'_>,
-    name: &str,
-    field: Id,
-    holds: &str,
-) -> Option<Option<f64>> {
+/// A row with a box for a distance; a finished one comes back, mm, and may be infinite.
+fn row_ui(ui: &mut Ui, view: &mut View<'_>, name: &str, field: Id, holds: &str) -> Option<f64> {
     let typed = ui
         .horizontal(|ui| box_ui(ui, view, name, field, holds))
         .inner;
@@ -159,13 +151,7 @@ fn row_ui(
     typed
 }
 
-fn box_ui(
-    ui: &mut Ui,
-    view: &mut View<'_>,
-    name: &str,
-    field: Id,
-    holds: &str,
-) -> Option<Option<f64>> {
+fn box_ui(ui: &mut Ui, view: &mut View<'_>, name: &str, field: Id, holds: &str) -> Option<f64> {
     let label = ui.label(name);
     let (response, typed) = typed_ui(ui, view, field, holds, 90.0, "10 or infinity");
     response.labelled_by(label.id);
@@ -185,14 +171,19 @@ fn box_ui(
     }
 }
 
-/// A typed distance, mm; none for infinity.
-fn distance_of(text: &str) -> Result<Option<f64>, String> {
+/// A distance as the design keeps it: none for infinity.
+fn kept(distance_mm: f64) -> Option<f64> {
+    distance_mm.is_finite().then_some(distance_mm)
+}
+
+/// A typed distance, mm.
+fn distance_of(text: &str) -> Result<f64, String> {
     let word = text.trim().to_lowercase();
     if ["infinity", "inf", "inf.", "oo", "∞"].contains(&word.as_str()) {
-        return Ok(None);
+        return Ok(f64::INFINITY);
     }
     parse_quantity(text, Unit::M)
-        .map(|metres| Some(metres * 1000.0))
+        .map(|metres| metres * 1000.0)
         .map_err(|error| format!("{error}; or infinity"))
 }
 
@@ -225,7 +216,7 @@ fn said_ui(ui: &mut Ui, view: &View<'_>, found: &Inspection, trial: Option<&Tria
             let words = "of lens, ring and body together; 95 %";
             ui.label(RichText::new(words).small().weak());
             if let Ok(worked) = trial_worked(view.design, trial) {
-                working_grid_ui(ui, "trial", &trial_rows(&worked));
+                working_grid_ui(ui, &trial_rows(&worked));
             }
         }
         Some(Err(
@@ -290,10 +281,10 @@ mod tests {
 
     #[test]
     fn distances_are_typed_in_metres_or_as_infinity() {
-        assert_eq!(distance_of("10"), Ok(Some(10_000.0)));
-        assert_eq!(distance_of("850 mm"), Ok(Some(850.0)));
+        assert_eq!(distance_of("10"), Ok(10_000.0));
+        assert_eq!(distance_of("850 mm"), Ok(850.0));
         for text in ["infinity", " INF ", "∞"] {
-            assert_eq!(distance_of(text), Ok(None), "{text}");
+            assert_eq!(distance_of(text), Ok(f64::INFINITY), "{text}");
         }
         let why = distance_of("far").unwrap_err();
         assert!(why.contains("far") && why.contains("infinity"), "{why}");

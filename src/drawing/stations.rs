@@ -14,6 +14,8 @@ const FARTHEST: f64 = 12.0;
 const LETTERING: f64 = 56.0;
 /// Half the size of the cross at a station.
 const CROSS: f64 = 1.6;
+/// From line to line of the words under the picture.
+const UNDER: f64 = 7.5;
 /// Steps in which the wave is drawn.
 const WAVE_STEPS: u32 = 90;
 
@@ -56,23 +58,26 @@ pub fn stations(of: &Stations<'_>) -> Scene {
             (reading - of.mean_mm) * scale,
         );
     }
-    let words = [
-        format!("mean {} mm", show_number(of.mean_mm, 4)),
-        format!("1 mm here is {} µm", show_number(1000.0 / scale, 2)),
-        "dashed: limits in reach".to_owned(),
-    ];
-    for (line, text) in [4.5, 0.0, -4.5].into_iter().zip(words) {
-        write(&mut scene, Point { x: 0.0, y: line }, text);
-    }
-    let below = Point {
-        x: 0.0,
-        y: -LETTERING - 7.0,
-    };
+    let middle = Point { x: 0.0, y: -1.25 };
     write(
         &mut scene,
-        below,
-        "seen from the lens side, clockwise from 12 o'clock".to_owned(),
+        middle,
+        format!("mean {} mm", show_number(of.mean_mm, 4)),
     );
+    let words = [
+        "seen from the lens side, clockwise from 12 o'clock".to_owned(),
+        format!(
+            "1 mm of the picture is {} µm; dashed: the limits, where they are in reach",
+            show_number(1000.0 / scale, 2)
+        ),
+    ];
+    for (line, text) in [1.0, 2.0].into_iter().zip(words) {
+        let below = Point {
+            x: 0.0,
+            y: -LETTERING - UNDER * line,
+        };
+        write(&mut scene, below, text);
+    }
     scene
 }
 

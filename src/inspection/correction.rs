@@ -65,7 +65,7 @@ impl Corrected {
                 error_mm: self.measured.error_mm,
                 expanded_mm: self.measured.doubt.expanded,
             }),
-            expected: (!remade).then(|| RegisterError {
+            expected: (!remade).then_some(RegisterError {
                 error_mm: self.measured.error_mm - skim_mm,
                 expanded_mm: expanded,
             }),

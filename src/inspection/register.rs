@@ -111,7 +111,7 @@ pub fn register(
     };
     let wave = Wave::of(readings_mm, places);
     if let (Some(wave), Some(first)) = (&wave, causes.first_mut()) {
-        *first = spread_of_the_mean(wave, readings_mm.len(), instrument);
+        *first = spread_of_the_mean(wave, instrument);
     }
     causes.extend(method.besides());
     Ok(Register {
@@ -126,12 +126,9 @@ pub fn register(
 
 /// The spread about the wave: a leaning seat is no doubt about its mean height. Never less than the display's step
 /// shows.
-fn spread_of_the_mean(wave: &Wave, count: usize, instrument: &Instrument) -> Component {
+fn spread_of_the_mean(wave: &Wave, instrument: &Instrument) -> Component {
     let spread = wave.of_the_mean();
-    let step = Component::within(
-        format!("step of the instrument, {count} readings that hardly differ"),
-        instrument.step_mm / 2.0,
-    );
+    let step = Component::within("step of the instrument", instrument.step_mm / 2.0);
     if spread.standard_uncertainty >= step.standard_uncertainty {
         spread
     } else {

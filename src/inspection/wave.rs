@@ -115,6 +115,7 @@ fn dot(a: [f64; 3], b: [f64; 3]) -> f64 {
 }
 
 /// The inverse of a symmetric matrix by its adjugate; `None` where it has none.
+#[expect(clippy::many_single_char_names, reason = "the six cells of a matrix")]
 fn inverted(matrix: [[f64; 3]; 3]) -> Option<[[f64; 3]; 3]> {
     let [[a, b, c], [_, d, e], [_, _, f]] = matrix;
     let (first, second, third) = (d * f - e * e, c * e - b * f, b * e - c * d);

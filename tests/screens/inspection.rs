@@ -1,7 +1,7 @@
 //! The page Inspection, as somebody with a finished ring and no manual meets it.
 
 use egui::accesskit::Role;
-use egui_kittest::kittest::Queryable as _;
+use egui_kittest::kittest::{NodeT as _, Queryable as _};
 use flangewright::app::page::Page;
 use flangewright::document::{RingKey, SizeOf, read_design};
 
@@ -24,7 +24,7 @@ fn ask(bench: &mut Bench, name: &str) {
 fn read_seat(bench: &mut Bench, off_mm: [f64; 6]) {
     let seat = bench.size(RingKey::SeatHeight);
     for (place, off) in off_mm.iter().enumerate() {
-        let label = format!("next reading {} at {:.2}°", place + 1, 60.0 * place as f64);
+        let label = format!("next reading {} at {}°", place + 1, 60 * place);
         bench.enter(&label, &format!("{:.3}", seat + off));
     }
 }
@@ -51,7 +51,7 @@ fn a_thick_ring_is_read_corrected_noted_undone_saved_and_opened_again() {
     assert!(
         bench
             .window
-            .query_by_label("Readings round the ring")
+            .query_by_role_and_label(Role::Canvas, "Readings round the ring")
             .is_some()
     );
 
@@ -148,13 +148,16 @@ fn lugs_balls_and_diameters_take_readings_too() {
     let mut bench = Bench::new();
     bench.show(Page::Inspection);
     for (name, size) in [
-        ("Lug 1 begins, from the lens side", SizeOf::LugStart(1)),
+        ("Lug 1 begins", SizeOf::LugStart(1)),
         ("Lug 1, width at its tip", SizeOf::LugWidth(1)),
         ("Lug diameter", SizeOf::Ring(RingKey::LugDiameter)),
     ] {
         ask(&mut bench, name);
         assert!(
-            bench.window.query_by_label("Where it is").is_some(),
+            bench
+                .window
+                .query_by_role_and_label(Role::Canvas, "Where it is")
+                .is_some(),
             "{name}"
         );
         for place in 1..=3 {
@@ -205,8 +208,14 @@ fn without_a_ring_the_page_says_what_is_missing() {
 fn the_page_holds_in_the_small_window() {
     let mut bench = Bench::sized(&demo("tall_ring.ron"), 1024.0, 700.0);
     bench.show(Page::Inspection);
-    let picture = bench.window.get_by_label("How it is measured").rect();
-    assert!(picture.width() > 50.0);
+    let picture = bench
+        .window
+        .get_by_role_and_label(Role::Canvas, "How it is measured")
+        .rect();
+    assert!(
+        picture.width() > 300.0 && picture.height() > 300.0,
+        "{picture:?}"
+    );
     let list = bench.window.get_by_label_contains("Seat height, ").rect();
     assert!(list.right() < 290.0, "{list:?}");
 }

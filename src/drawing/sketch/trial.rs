@@ -79,14 +79,14 @@ pub fn trial_sketch() -> Scene {
         &mut scene,
         at(FRONT + 14.0, HALF - 2.0),
         at(-6.0, 34.0),
-        "what the scale reads when sharp",
+        "scale when sharp",
     );
     along(
         &mut scene,
         at(OBJECT, -14.0),
         at(IMAGE, -11.0),
         -36.0,
-        "distance of the object from the image plane",
+        "object distance",
     );
     scene
 }

@@ -55,6 +55,7 @@ impl Window {
             design: self.workspace.design(),
             evaluation: self.workspace.evaluation(),
             workshop: self.workspace.workshop(),
+            room: &self.room,
             selection: &mut self.selection,
             typing: &mut self.typing,
             commands,

@@ -21,6 +21,7 @@ use super::own_mounts::OwnMounts;
 use super::page::Page;
 use super::palette::{Palette, dress, palette};
 use super::path_panel::Purpose;
+use super::room_work::RoomWork;
 use super::sight::Sight;
 use super::stack_page::StackPage;
 use super::unsaved_question::Next;
@@ -40,6 +41,7 @@ pub struct Window {
     optics_page: OpticsPage,
     stack_page: StackPage,
     drawing_page: DrawingPage,
+    pub(super) room: RoomWork,
     pub(super) copying: Copying,
     opener: Opener,
     pub(super) mounts: OwnMounts,
@@ -69,6 +71,7 @@ impl Window {
             optics_page: OpticsPage::default(),
             stack_page: StackPage::default(),
             drawing_page: DrawingPage::default(),
+            room: RoomWork::default(),
             copying: Copying::default(),
             opener: Opener::default(),
             mounts: OwnMounts::default(),
@@ -84,6 +87,11 @@ impl Window {
     #[must_use]
     pub const fn workspace(&self) -> &Workspace {
         &self.workspace
+    }
+
+    /// Works the room to move beside the window from now on, or leaves it.
+    pub fn show_room(&mut self, on: bool) {
+        self.room.turn(on);
     }
 
     /// Opens a design without asking about unsaved work; a fault becomes a message.
@@ -153,10 +161,14 @@ impl Window {
     }
 
     fn page_ui(&mut self, ui: &mut Ui, colours: Palette, commands: &mut Vec<Command>) {
+        if self.page == Page::Design {
+            self.room.follow(ui.ctx(), &self.workspace);
+        }
         let mut view = View {
             design: self.workspace.design(),
             evaluation: self.workspace.evaluation(),
             workshop: self.workspace.workshop(),
+            room: &self.room,
             selection: &mut self.selection,
             typing: &mut self.typing,
             commands,
@@ -222,6 +234,7 @@ impl Window {
             Command::TurnPlan => self.design_page.plan.turn(),
             Command::CutClockwise => self.turn_cut(CUT_STEP_DEG),
             Command::CutAnticlockwise => self.turn_cut(-CUT_STEP_DEG),
+            Command::Room(wish) => self.room.take(wish),
             Command::Show(page) => self.page = page,
             Command::Theme(theme) => set_theme(context, theme),
         }

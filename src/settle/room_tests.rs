@@ -139,7 +139,7 @@ fn room_away_from_the_present_value_is_found() {
         (span.from - 5.85).abs() < 0.001 && (span.to - 6.75).abs() < 0.001,
         "{span:?}"
     );
-    assert_eq!(span.above, End::Findings(vec![FindingKey::PinTravel]));
+    assert_eq!(span.above.findings(), [FindingKey::PinTravel]);
 }
 
 /// The relief is 42.5 across: a groove root of 43.7 leaves a wall of 0.6, the limit. No lead-in is less than none.
@@ -149,7 +149,7 @@ fn what_ends_a_span_is_named() {
     let keys = [RingKey::GrooveRootDiameter, RingKey::LugLeadIn];
     let rooms = rooms_of(&design, &keys);
     let root = rooms[0].present_span().unwrap();
-    assert_eq!(root.below, End::Findings(vec![FindingKey::ThinWall]));
+    assert_eq!(root.below.findings(), [FindingKey::ThinWall]);
     assert!((root.from - 43.7).abs() < 0.001, "{root:?}");
     let lead_in = rooms[1].present_span().unwrap();
     assert!(matches!(lead_in.above, End::Shape(_)), "{lead_in:?}");
@@ -196,4 +196,35 @@ fn speed() {
         println!("{}: {took:?} for {evaluations} evaluations", design.name);
         assert!(took.as_secs_f64() < 2.0);
     }
+}
+
+#[test]
+#[ignore = "temporary"]
+fn where_samples_go() {
+    let design = demo(0);
+    let workshop = workshop();
+    let never = AtomicBool::new(false);
+    let derivation = derive(&design, &workshop);
+    let (mut e, mut n, mut f) = (0, 0, 0);
+    for key in RingKey::ALL {
+        let state = derivation.dimension(*key).unwrap();
+        let known: Vec<f64> = state.value.into_iter().chain(state.by_rule).collect();
+        let trial = Trial { design: &design, workshop: &workshop, aside: &[] };
+        let samples = scan(trial, *key, &known, &never).unwrap();
+        let p = known[0];
+        let tight = |i: usize| {
+            let a = samples[i].at;
+            (i > 0 && a - samples[i - 1].at < 0.02) || (i + 1 < samples.len() && samples[i + 1].at - a < 0.02)
+        };
+        let edge = (0..samples.len()).filter(|i| tight(*i)).count();
+        let near = (0..samples.len()).filter(|i| !tight(*i) && (samples[*i].at - p).abs() < 2.0).count();
+        let far = samples.len() - edge - near;
+        e += edge; n += near; f += far;
+        let r = rooms_of(&design, &[*key]).swap_remove(0);
+        println!("{:20} {:4}: tight {edge} near {near} far {far}; spans {} {}", key.name(), samples.len(), r.without_clash.len(), r.without_caution.len());
+        if std::env::var("K").is_ok_and(|k| k == key.name()) {
+            for s in &samples { println!("   {:.5} {:?} {:?}", s.at, s.reading.level, s.reading.marks.iter().filter(|m| m.level < Level::Free).map(|m| (m.key, m.judged.map(|j| j.margin))).collect::<Vec<_>>()); }
+        }
+    }
+    println!("edge {e} near {n} far {f}");
 }

@@ -7,6 +7,7 @@ mod keyboard;
 mod limits;
 mod measure;
 mod optics;
+mod room;
 mod sheet;
 mod values;
 mod working;

@@ -126,7 +126,11 @@ fn paint(painter: &Painter, lane: &Lane, room: &Room, palette: Palette, fade: f3
     let middle = lane.rect.center().y;
     let clash = Stroke::new(1.5, colour(palette.clash));
     painter.hline(lane.rect.x_range(), middle, clash);
-    for rect in room.without_clash.iter().filter_map(|span| lane.stretch(span)) {
+    for rect in room
+        .without_clash
+        .iter()
+        .filter_map(|span| lane.stretch(span))
+    {
         let rect = rect.shrink2(vec2(0.0, 2.0));
         painter.rect_filled(rect, 1.0, palette.ground);
         let edge = Stroke::new(1.0, colour(palette.caution));

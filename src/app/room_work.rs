@@ -74,6 +74,7 @@ impl Default for RoomWork {
 
 impl RoomWork {
     /// Whether rooms are worked at all.
+    #[must_use]
     pub const fn is_on(&self) -> bool {
         self.is_on
     }
@@ -136,6 +137,7 @@ impl RoomWork {
     }
 
     /// The room of a dimension as it was last worked, and whether it is that of the design as it stands.
+    #[must_use]
     pub fn of(&self, key: RingKey) -> Option<(&Room, bool)> {
         let (worked, rooms) = self.work.result()?;
         let room = rooms.iter().find(|room| room.key == key)?;
@@ -143,6 +145,7 @@ impl RoomWork {
     }
 
     /// Whether the rooms shown are those of the design as it stands.
+    #[must_use]
     pub fn is_current(&self) -> bool {
         self.work.is_known(&self.wanted)
     }

@@ -8,7 +8,7 @@ use rayon::prelude::*;
 use super::cancelled::Cancelled;
 use super::level::Level;
 use super::reading::Stop;
-use super::scan::scan;
+use super::scan::{Scanned, scan};
 use super::steady::Sample;
 use super::trial::Trial;
 use crate::checks::FindingKey;
@@ -138,7 +138,10 @@ pub fn rooms(
             let present = state.and_then(|state| state.value);
             let by_rule = state.and_then(|state| state.by_rule);
             let known: Vec<f64> = present.into_iter().chain(by_rule).collect();
-            let samples = scan(trial, *key, &known, cancel)?;
+            let Scanned {
+                samples,
+                evaluations,
+            } = scan(trial, *key, &known, cancel)?;
             let finished = done.fetch_add(1, Ordering::Relaxed) + 1;
             progress(share(finished, keys.len()));
             Ok(Room {
@@ -146,7 +149,7 @@ pub fn rooms(
                 present,
                 without_clash: spans(&samples, Level::Caution),
                 without_caution: spans(&samples, Level::Free),
-                evaluations: samples.len(),
+                evaluations,
             })
         })
         .collect()

@@ -30,7 +30,10 @@ fn every_dimension_in_sight_has_a_bar_that_says_where_it_ends() {
     assert!(!bench.says("Room of"));
     bench.wait_until(|bench| bench.says(BAR));
     for title in ["Seat height", "Plate thickness", "Thread length"] {
-        assert!(bench.says(&format!("Room of {title}: no clash from ")), "{title}");
+        assert!(
+            bench.says(&format!("Room of {title}: no clash from ")),
+            "{title}"
+        );
     }
     // At rest again: nothing asks for another frame.
     assert!(bench.window.run() <= 2);

@@ -271,7 +271,7 @@ mod tests {
     #[test]
     fn a_state_that_does_not_keep_still_is_not_worked_on() {
         let (mut work, context) = (LongWork::<u32, u32>::new("test"), Context::default());
-        let long = Duration::from_secs(3600);
+        let long = Duration::from_hours(1);
         for state in 0..5 {
             work.want(&context, &state, long, || unreachable!());
         }

@@ -11,6 +11,7 @@ use super::design_page::DesignPage;
 use super::dialogs::{Dialog, Writing};
 use super::drawing_page::DrawingPage;
 use super::edit::Edit;
+use super::inspection_page::InspectionPage;
 use super::limits_page::limits_ui;
 use super::measure_page::MeasurePage;
 use super::menu_bar::{Possible, menu_bar_ui};
@@ -42,6 +43,7 @@ pub struct Window {
     stack_page: StackPage,
     drawing_page: DrawingPage,
     pub(super) room: RoomWork,
+    inspection_page: InspectionPage,
     pub(super) copying: Copying,
     opener: Opener,
     pub(super) mounts: OwnMounts,
@@ -72,6 +74,7 @@ impl Window {
             stack_page: StackPage::default(),
             drawing_page: DrawingPage::default(),
             room: RoomWork::default(),
+            inspection_page: InspectionPage::default(),
             copying: Copying::default(),
             opener: Opener::default(),
             mounts: OwnMounts::default(),
@@ -191,6 +194,10 @@ impl Window {
                 self.drawing_page
                     .drawing_ui(ui, &mut view, self.workspace.revision());
             }
+            Page::Inspection => {
+                self.inspection_page
+                    .inspection_ui(ui, &mut view, self.workspace.revision());
+            }
             Page::Limits => limits_ui(ui, &mut view),
         }
     }
@@ -219,6 +226,7 @@ impl Window {
             Command::Save => self.save(context),
             Command::SaveAs => self.ask_path(Purpose::Save),
             Command::Export => self.ask_export(),
+            Command::Print(sheet) => self.ask_path(Purpose::Print(sheet)),
             Command::CopyDrawing => self.copy_drawing(context),
             Command::Quit => self.ask_or_go_on(context, Next::Quit),
             Command::Undo => {

@@ -88,8 +88,8 @@ fn picture(design: &Design, evaluation: &Evaluation) -> Result<Pixels, CopyError
 
 fn image_of(picture: &Pixels) -> ColorImage {
     // A picture that fits into memory has fewer dots than an address has values.
-    let side = |dots: u32| usize::try_from(dots).unwrap_or(usize::MAX);
-    let size = [side(picture.width), side(picture.height)];
+    let dots = |dots: u32| usize::try_from(dots).unwrap_or(usize::MAX);
+    let size = [dots(picture.width), dots(picture.height)];
     ColorImage::from_rgba_unmultiplied(size, &picture.rgba)
 }
 

@@ -114,10 +114,6 @@ pub struct DimensionOverride {
     pub moved_mm: (f64, f64),
 }
 
-#[expect(
-    clippy::trivially_copy_pass_by_ref,
-    reason = "the serializer hands out references"
-)]
 fn is_unmoved(moved_mm: &(f64, f64)) -> bool {
     *moved_mm == (0.0, 0.0)
 }

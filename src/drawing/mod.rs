@@ -11,6 +11,7 @@
 //! - [`ink`]: what every painter puts on paper; [`raster`]: as dots, and as a PNG file; [`svg`], [`pdf`], [`dxf`]: as
 //!   curves. [`template`] and [`true_size`] are further sheets to paint, [`mesh`] is the ring for a trial print, and
 //!   [`export`] gives the bytes of a file by the ending of its name.
+//! - [`printed`]: lists to be read beside the machine, as several pages.
 
 pub mod annotation;
 pub mod call_out;
@@ -40,8 +41,10 @@ pub mod pdf;
 pub mod placed_dimension;
 pub mod placement;
 pub mod plan_view;
+pub mod printed;
 pub mod raster;
 pub mod ring_detail;
+mod ring_diameters;
 pub mod ring_dimensions;
 pub mod ring_faces;
 pub mod ring_notes;

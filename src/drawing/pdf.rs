@@ -60,8 +60,8 @@ const IDENTITY: SystemInfo = SystemInfo {
 struct Ids {
     catalog: Ref,
     pages: Ref,
-    page: Ref,
-    content: Ref,
+    /// Page and content of each scene.
+    sheets: Vec<(Ref, Ref)>,
     info: Ref,
     font: Ref,
     cid_font: Ref,
@@ -71,13 +71,12 @@ struct Ids {
 }
 
 impl Ids {
-    fn new() -> Self {
+    fn new(count: usize) -> Self {
         let mut next = Ref::new(1);
         Self {
             catalog: next.bump(),
             pages: next.bump(),
-            page: next.bump(),
-            content: next.bump(),
+            sheets: (0..count).map(|_| (next.bump(), next.bump())).collect(),
             info: next.bump(),
             font: next.bump(),
             cid_font: next.bump(),
@@ -88,23 +87,36 @@ impl Ids {
     }
 }
 
-/// The file.
+/// The file of one scene.
 ///
 /// # Errors
 /// [`PdfError`] when the scene is empty or the file cannot be put together.
 pub fn pdf(scene: &Scene, title: &str, group: LineGroup) -> Result<Vec<u8>, PdfError> {
-    let page = page(scene).ok_or(PdfError::Empty)?;
-    let ids = Ids::new();
+    pdf_of_pages(std::slice::from_ref(scene), title, group)
+}
+
+/// The file of several scenes, a page each.
+///
+/// # Errors
+/// [`PdfError`] when there is no scene, one is empty, or the file cannot be put together.
+pub fn pdf_of_pages(scenes: &[Scene], title: &str, group: LineGroup) -> Result<Vec<u8>, PdfError> {
+    let pages: Option<Vec<Extent>> = scenes.iter().map(page).collect();
+    let pages = pages
+        .filter(|pages| !pages.is_empty())
+        .ok_or(PdfError::Empty)?;
+    let ids = Ids::new(scenes.len());
     let mut letters = Letters::default();
-    let content = content(scene, &page, group, &mut letters);
     let mut file = Pdf::new();
-    structure(&mut file, &ids, &page, title);
-    stream(&mut file, ids.content, &content, None)?;
+    structure(&mut file, &ids, &pages, title);
+    for ((scene, page), (_, content_id)) in scenes.iter().zip(&pages).zip(&ids.sheets) {
+        let content = content(scene, page, group, &mut letters);
+        stream(&mut file, *content_id, &content, None)?;
+    }
     letters.write(&mut file, &ids)?;
     Ok(file.finish())
 }
 
-fn structure(file: &mut Pdf, ids: &Ids, page: &Extent, title: &str) {
+fn structure(file: &mut Pdf, ids: &Ids, pages: &[Extent], title: &str) {
     let mut catalog = file.catalog(ids.catalog);
     catalog.pages(ids.pages);
     let mut wishes = catalog.viewer_preferences();
@@ -113,20 +125,24 @@ fn structure(file: &mut Pdf, ids: &Ids, page: &Extent, title: &str) {
     wishes.pair(Name(b"PrintScaling"), Name(b"None"));
     wishes.finish();
     catalog.finish();
-    file.pages(ids.pages).kids([ids.page]).count(1);
-    let size = Rect::new(
-        0.0,
-        0.0,
-        single(page.width() * POINTS_PER_MM),
-        single(page.height() * POINTS_PER_MM),
-    );
-    let mut sheet = file.page(ids.page);
-    sheet
-        .media_box(size)
-        .parent(ids.pages)
-        .contents(ids.content);
-    sheet.resources().fonts().pair(FONT_NAME, ids.font);
-    sheet.finish();
+    file.pages(ids.pages)
+        .kids(ids.sheets.iter().map(|(page, _)| *page))
+        .count(i32::try_from(ids.sheets.len()).unwrap_or(i32::MAX));
+    for ((page_id, content_id), page) in ids.sheets.iter().zip(pages) {
+        let size = Rect::new(
+            0.0,
+            0.0,
+            single(page.width() * POINTS_PER_MM),
+            single(page.height() * POINTS_PER_MM),
+        );
+        let mut sheet = file.page(*page_id);
+        sheet
+            .media_box(size)
+            .parent(ids.pages)
+            .contents(*content_id);
+        sheet.resources().fonts().pair(FONT_NAME, ids.font);
+        sheet.finish();
+    }
     file.document_info(ids.info)
         .title(TextStr(title))
         .producer(TextStr("Flangewright"));

@@ -128,7 +128,7 @@ impl RingDetail<'_> {
         let occupied = Occupied::by(&view.part);
         let wanted = match self.detail.shows {
             Shows::Relief => self.relief(),
-            Shows::Lug => self.lead_in(),
+            Shows::Lug => Some(self.lead_in()),
         };
         let Some((id, label, tip)) = wanted.filter(|(id, ..)| !self.design.sheet.hides(*id)) else {
             return Some(view);
@@ -175,7 +175,7 @@ impl RingDetail<'_> {
         Some((DimensionId::Relief, relief.label, tip))
     }
 
-    fn lead_in(&self) -> Option<(DimensionId, Label, Point)> {
+    fn lead_in(&self) -> (DimensionId, Label, Point) {
         let sizes = &self.ring.sizes;
         let half = sizes.lug_lead_in / 2.0;
         let tip = Point {
@@ -183,11 +183,11 @@ impl RingDetail<'_> {
             y: sizes.lug_diameter / 2.0 - half,
         };
         let size = plain(sizes.lug_lead_in, 3, self.style.mark);
-        Some((
+        (
             DimensionId::LeadIn,
             Label::plain(format!("{size} \u{d7} 45\u{b0}")),
             tip,
-        ))
+        )
     }
 
     /// Cut metal, edges and thread inside the window.

@@ -15,7 +15,7 @@ use crate::geometry::Point;
 use crate::ring::{Feature, PinUse, ResolvedRing};
 
 /// Sizes nearer than this are the same, mm.
-const SAME: f64 = 1e-6;
+pub(super) const SAME: f64 = 1e-6;
 
 /// The dimensions of one side of the half-section, in the lengths of the part.
 pub struct SectionSide {
@@ -50,12 +50,12 @@ pub struct ReliefNote {
 }
 
 /// Builds the labels of one ring.
-struct Labels<'a> {
+pub(super) struct Labels<'a> {
     design: &'a Design,
     evaluation: &'a Evaluation,
-    ring: &'a ResolvedRing,
-    style: Style,
-    scale: f64,
+    pub(super) ring: &'a ResolvedRing,
+    pub(super) style: Style,
+    pub(super) scale: f64,
 }
 
 /// The dimensions of the half-section, side by side, for a view placed at `scale`; diameters first, for the axial
@@ -76,7 +76,8 @@ pub fn section_dimensions(
         scale,
     };
     let (outside, inside) = (labels.outside_axial(), labels.inside_axial());
-    let closing = labels.closing(outside.iter().chain(&inside));
+    let all: Vec<&Length> = outside.iter().chain(&inside).collect();
+    let closing = labels.closing(&all);
     let (added_outside, added_inside) = labels.added();
     let drawn = |lengths: Vec<Length>, added: Vec<SectionSize>| {
         lengths
@@ -135,13 +136,13 @@ impl Length {
     }
 }
 
-const fn point(x: f64, y: f64) -> Point {
+pub(super) const fn point(x: f64, y: f64) -> Point {
     Point { x, y }
 }
 
 impl Labels<'_> {
     /// The label of a size with the tolerance that the stack needs; general tolerances are not repeated.
-    fn of(&self, key: RingKey, kind: Kind) -> Label {
+    pub(super) fn of(&self, key: RingKey, kind: Kind) -> Label {
         self.lettered(key, &self.size(key, kind))
     }
 
@@ -163,7 +164,7 @@ impl Labels<'_> {
 
     /// The lengths that close a chain: what is measured comes first, and of the others the thread length follows before
     /// the spigot length does.
-    fn closing<'l>(&self, lengths: impl Iterator<Item = &'l Length> + Clone) -> Vec<RingKey> {
+    fn closing(&self, lengths: &[&Length]) -> Vec<RingKey> {
         const LAST: [RingKey; 2] = [RingKey::ThreadLength, RingKey::SpigotLength];
         let rank = |key: RingKey| {
             LAST.iter()
@@ -176,7 +177,7 @@ impl Labels<'_> {
         }
         let mut closing = Vec::new();
         for turn in 0..=LAST.len() {
-            for length in lengths.clone().filter(|length| rank(length.key) == turn) {
+            for length in lengths.iter().filter(|length| rank(length.key) == turn) {
                 if !chains.join(length.from.x, length.to.x) {
                     closing.push(length.key);
                 }
@@ -325,7 +326,7 @@ impl Labels<'_> {
     }
 
     /// The pocket of a pin left free: its floor from the inner to the outer wall, where the outline has one.
-    fn pocket(&self) -> Option<(Point, Point)> {
+    pub(super) fn pocket(&self) -> Option<(Point, Point)> {
         let outline = &self.evaluation.parts.as_ref()?.through_lug;
         let (floor, _) = outline
             .pieces()
@@ -357,81 +358,6 @@ impl Labels<'_> {
         }
         list
     }
-
-    /// A diameter of the half-section: its line runs from past the axis up to the edge.
-    fn diameter(&self, id: DimensionId, edge: Point, label: Label) -> SectionSize {
-        SectionSize {
-            id,
-            from: point(edge.x, -self.style.tail_mm() / self.scale),
-            to: edge,
-            label,
-            ends: Ends::OnlyTo,
-        }
-    }
-
-    fn inside_diameters(&self) -> Vec<SectionSize> {
-        let sizes = &self.ring.sizes;
-        let seat = -sizes.seat_height;
-        let thread_label = Label::plain(thread_note(self.ring));
-        let mut list = vec![self.diameter(
-            DimensionId::Thread,
-            point(seat, self.ring.thread_major / 2.0),
-            thread_label,
-        )];
-        let mut add = |key: RingKey, x: f64, radius: f64| {
-            list.push(self.diameter(
-                DimensionId::Size(key),
-                point(x, radius),
-                self.of(key, Kind::Diameter),
-            ));
-        };
-        if !self.ring.thread_runs_through {
-            let face = seat + sizes.lip_face_depth;
-            add(RingKey::LipBore, face, sizes.lip_bore / 2.0);
-        }
-        if let Some((inner, outer)) = self.pocket() {
-            if inner.y > sizes.lip_bore / 2.0 + SAME {
-                add(RingKey::AnnulusInner, inner.x, inner.y);
-            }
-            if outer.y < self.ring.thread_minor / 2.0 - SAME {
-                add(RingKey::AnnulusOuter, outer.x, outer.y);
-            }
-        }
-        if self.ring.seat != SeatKind::Flush {
-            add(
-                RingKey::SeatDiameter,
-                seat.min(-sizes.plate_thickness),
-                sizes.seat_diameter / 2.0,
-            );
-        }
-        list
-    }
-
-    fn outside_diameters(&self) -> Vec<SectionSize> {
-        let sizes = &self.ring.sizes;
-        let mut list = Vec::new();
-        let mut add = |key: RingKey, x: f64| {
-            let radius = sizes.get(key) / 2.0;
-            list.push(self.diameter(
-                DimensionId::Size(key),
-                point(x, radius),
-                self.of(key, Kind::Diameter),
-            ));
-        };
-        add(RingKey::NoseDiameter, sizes.spigot_length);
-        if (sizes.groove_root_diameter - sizes.nose_diameter).abs() > SAME {
-            add(RingKey::GrooveRootDiameter, sizes.groove_width / 2.0);
-        }
-        if !self.ring.thread_runs_through && sizes.rear_bore > sizes.lip_bore + SAME {
-            add(RingKey::RearBore, sizes.spigot_length);
-        }
-        add(
-            RingKey::LugDiameter,
-            sizes.groove_width + sizes.lug_thickness - sizes.lug_lead_in,
-        );
-        add(RingKey::FlangeDiameter, 0.0);
-        list
-    }
 }
 
 /// What stands behind a size that rests on an assumed value.
@@ -456,15 +382,4 @@ const fn is_outside(face: Face) -> bool {
             false
         }
     }
-}
-
-/// The thread as the drawing names it: designation with the class of the ring's side.
-#[must_use]
-pub fn thread_note(ring: &ResolvedRing) -> String {
-    let class = match ring.thread.form() {
-        crate::standards::ThreadForm::Metric => "-6H",
-        crate::standards::ThreadForm::Unified { .. } => "-2B",
-        crate::standards::ThreadForm::Whitworth => "",
-    };
-    format!("{}{class}", ring.thread)
 }

@@ -72,7 +72,7 @@ impl RingSection<'_> {
             } else {
                 part
             };
-            for (id, line) in self.lines(one, &around) {
+            for (id, line) in self.lines(&one, &around) {
                 if id == DimensionId::Size(RingKey::NoseDiameter) {
                     spigot = Some(line.clone());
                 }
@@ -93,7 +93,7 @@ impl RingSection<'_> {
     }
 
     /// The dimension lines of a side in their places.
-    fn lines(&self, side_of: SectionSide, around: &Extent) -> Vec<(DimensionId, Linear)> {
+    fn lines(&self, side_of: &SectionSide, around: &Extent) -> Vec<(DimensionId, Linear)> {
         let wanted: Vec<SideDimension> = (0..)
             .zip(&side_of.dimensions)
             .map(|(id, size)| self.on_side(id, size))

@@ -135,8 +135,8 @@ impl RingSigns<'_> {
                     view,
                     &self.seat_tips(),
                     &TO_THE_LEFT,
-                    frame,
-                    Some(self.texture()),
+                    frame.as_ref(),
+                    Some(&self.texture()),
                 )
             }
             Sign::FlangeTexture => self.call_out(
@@ -145,11 +145,18 @@ impl RingSigns<'_> {
                 &self.flange_tips(),
                 &TO_THE_RIGHT,
                 None,
-                Some(self.texture()),
+                Some(&self.texture()),
             ),
             Sign::ThreadRunOut => {
                 let frame = self.frame(sign);
-                self.call_out(occupied, view, &self.thread_tips(), &INWARD, frame, None)
+                self.call_out(
+                    occupied,
+                    view,
+                    &self.thread_tips(),
+                    &INWARD,
+                    frame.as_ref(),
+                    None,
+                )
             }
         }
     }
@@ -206,8 +213,8 @@ impl RingSigns<'_> {
         view: Extent,
         tips: &[Point],
         directions_deg: &[f64],
-        frame: Option<ToleranceFrame>,
-        texture: Option<String>,
+        frame: Option<&ToleranceFrame>,
+        texture: Option<&str>,
     ) -> Option<Form> {
         let search = Search {
             tips,
@@ -218,8 +225,8 @@ impl RingSigns<'_> {
         let at = |tip: Point, elbow: Point| CallOut {
             tip,
             elbow,
-            frame: frame.clone(),
-            texture: texture.clone(),
+            frame: frame.cloned(),
+            texture: texture.map(str::to_owned),
         };
         let (tip, elbow) = search.best(occupied, |tip, elbow| at(tip, elbow).drawn(&self.style))?;
         Some(Form::CallOut(at(tip, elbow)))

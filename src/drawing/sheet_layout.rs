@@ -179,7 +179,7 @@ mod tests {
             } else {
                 SheetFormat::A3Landscape
             });
-            let sizes: Vec<(f64, f64)> = (0..1 + random.below(3))
+            let sizes: Vec<(f64, f64)> = (0..=random.below(3))
                 .map(|_| (random.between(30.0, 120.0), random.between(30.0, 150.0)))
                 .collect();
             let Some(row) = room.row(&sizes, random.below(2) == 0) else {

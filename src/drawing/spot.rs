@@ -110,12 +110,14 @@ mod tests {
         assert!(free.x > 0.0);
         // A block of lettering to the right sends the note to the left.
         let mut wall = Annotation::default();
+        let lettering = Label::plain("############");
+        let middle_x = 4.0 + lettering.width_mm(&style) / 2.0;
         for row in 0..20 {
             let at = Point {
-                x: 30.0,
+                x: middle_x,
                 y: -10.0 + 5.0 * f64::from(row),
             };
-            wall.join(Label::plain("##################").centred(at, 0.0, &style));
+            wall.join(lettering.centred(at, 0.0, &style));
         }
         let (_, elbow) = search.best(&Occupied::by(&wall), note).unwrap();
         assert!(elbow.x < 0.0);

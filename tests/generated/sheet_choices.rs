@@ -28,9 +28,8 @@ fn chosen(index: usize) -> Design {
     sheet.views.lens_side = dice.pick(&ViewChoice::ALL);
     sheet.views.relief_detail = dice.pick(&[ViewChoice::Never, ViewChoice::WhereRoom]);
     sheet.views.lug_detail = dice.pick(&[ViewChoice::Never, ViewChoice::WhereRoom]);
-    sheet.notes = dice
-        .pick(&["", "Mark the index with a dot.\nPack the thread."])
-        .to_owned();
+    let notes = dice.pick(&["", "Mark the index with a dot.\nPack the thread."]);
+    sheet.notes = String::from(notes);
     design
 }
 

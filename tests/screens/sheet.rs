@@ -33,6 +33,10 @@ impl Bench {
         self.of_sheet(at)
     }
 
+    #[expect(
+        clippy::cast_possible_truncation,
+        reason = "places on a screen are of single precision"
+    )]
     fn of_sheet(&self, at: Point) -> egui::Pos2 {
         let canvas = self.window.get_by_label("Drawing as it prints").rect();
         let paper = match self.sheet().paper {

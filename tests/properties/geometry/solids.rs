@@ -33,9 +33,10 @@ proptest! {
         let Some(shape) = star(&mut Random(seed), Point::new(2.0, height), 5.0, points) else { return Ok(()) };
         let solid = revolve(&shape).unwrap();
         let (volume, surface, moment) = by_frustums(&shape, 1e-6);
-        prop_assert!((solid.volume / volume - 1.0).abs() < 1e-6);
+        // Chords lie within their tolerance of the arcs: the solids differ by less than that over the whole surface.
+        prop_assert!((solid.volume - volume).abs() < 1e-6 * surface);
         prop_assert!((solid.surface / surface - 1.0).abs() < 1e-5);
-        prop_assert!((solid.moment - moment).abs() < 1e-6 * volume * 10.0);
+        prop_assert!((solid.moment - moment).abs() < 1e-6 * surface * 10.0);
         prop_assert!(solid.part_of_turn(1.0).volume < solid.volume);
     }
 

@@ -59,6 +59,6 @@ fn moments_read_as_a_clock_and_calendar_show_them() {
     assert_eq!(moment_words(at(951_782_400)), "2000-02-29 00:00 UTC");
     assert_eq!(moment_words(at(1_000_000_000)), "2001-09-09 01:46 UTC");
     assert_eq!(span_words(Duration::from_secs(59)), "59 seconds");
-    assert_eq!(span_words(Duration::from_secs(60)), "1 minute");
-    assert_eq!(span_words(Duration::from_secs(90_000)), "1 day");
+    assert_eq!(span_words(Duration::from_mins(1)), "1 minute");
+    assert_eq!(span_words(Duration::from_hours(25)), "1 day");
 }

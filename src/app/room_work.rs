@@ -52,7 +52,7 @@ type Wanted = (u64, Vec<FindingKey>);
 
 /// The rooms of every dimension, as far as they are known.
 pub struct RoomWork {
-    subject: Option<(u64, Subject)>,
+    subject: Option<Subject>,
     work: LongWork<Wanted, Vec<Room>>,
     /// Whether findings that clash already are set aside.
     sets_aside: bool,
@@ -87,27 +87,29 @@ impl RoomWork {
         }
     }
 
-    /// The design at this revision as a subject; only a change that bears on the ring makes a new one.
-    pub fn subject(&mut self, revision: u64, design: &Design, workshop: &Workshop) -> Subject {
-        if let Some((known, subject)) = &mut self.subject {
-            if *known == revision {
-                return subject.clone();
-            }
-            if bears_alike(&subject.design, design) && *subject.workshop == *workshop {
-                *known = revision;
-                return subject.clone();
-            }
+    /// The design as a subject; only a change that bears on the ring makes a new one. Designs are compared and not their
+    /// revisions, for tabs number theirs apart from each other.
+    pub fn subject(&mut self, design: &Design, workshop: &Workshop) -> Subject {
+        if let Some(known) = &self.subject
+            && bears_alike(&known.design, design)
+            && *known.workshop == *workshop
+        {
+            return known.clone();
         }
-        let number = self
+        // The bars of one design mean nothing beside another one.
+        if self
             .subject
             .as_ref()
-            .map_or(1, |(_, subject)| subject.number + 1);
+            .is_some_and(|known| !is_of_one(&known.design, design))
+        {
+            self.work.forget();
+        }
         let subject = Subject {
-            number,
+            number: self.subject.as_ref().map_or(1, |known| known.number + 1),
             design: Arc::new(design.clone()),
             workshop: Arc::new(workshop.clone()),
         };
-        self.subject = Some((revision, subject.clone()));
+        self.subject = Some(subject.clone());
         subject
     }
 
@@ -117,11 +119,7 @@ impl RoomWork {
         if !self.is_on || evaluation.derivation.ring.is_none() {
             return;
         }
-        let subject = self.subject(
-            workspace.revision(),
-            workspace.design(),
-            workspace.workshop(),
-        );
+        let subject = self.subject(workspace.design(), workspace.workshop());
         let aside = if self.sets_aside {
             clashing(evaluation)
         } else {
@@ -191,6 +189,11 @@ pub fn head_ui(ui: &mut Ui, view: &mut View<'_>) {
     room.work.progress_ui(ui, "room to move");
 }
 
+/// Whether two designs are one and the same at different times.
+fn is_of_one(a: &Design, b: &Design) -> bool {
+    a.name == b.name && a.lens.name == b.lens.name && a.body.name == b.body.name
+}
+
 /// Whether two designs make the same ring between the same mounts under the same limits.
 fn bears_alike(a: &Design, b: &Design) -> bool {
     a.ring == b.ring && a.lens == b.lens && a.body == b.body && a.limits == b.limits
@@ -216,15 +219,15 @@ mod tests {
         let workshop = Workshop::default_set().unwrap();
         let mut design = demo_designs().unwrap().swap_remove(0);
         let mut work = RoomWork::default();
-        let first = work.subject(1, &design, &workshop);
+        let first = work.subject(&design, &workshop);
         design.notes.push_str("turned on a Sunday");
         design.sheet.section_angle_deg += 5.0;
-        assert_eq!(work.subject(2, &design, &workshop), first);
+        assert_eq!(work.subject(&design, &workshop), first);
         design.ring.dimensions.lip_thickness.value = Choice::Set(1.1);
-        let second = work.subject(3, &design, &workshop);
+        let second = work.subject(&design, &workshop);
         assert_ne!(second, first);
         let mut other = workshop.clone();
         other.cutters.clear();
-        assert_ne!(work.subject(4, &design, &other), second);
+        assert_ne!(work.subject(&design, &other), second);
     }
 }

@@ -60,11 +60,11 @@ pub fn stations(of: &Stations<'_>) -> Scene {
     }
     let words = [
         format!(
-            "mean {} mm; seen from the lens side, clockwise from 12 o'clock",
+            "mean {} mm; seen from the lens side, clockwise",
             show_number(of.mean_mm, 4)
         ),
         format!(
-            "1 mm of the picture is {} µm; dashed: the limits, where they are in reach",
+            "1 mm here is {} µm; dashed: limits in reach",
             show_number(1000.0 / scale, 2)
         ),
     ];

@@ -5,6 +5,7 @@ use egui::{Key, KeyboardShortcut, Modifiers, ThemePreference};
 use super::edit::Edit;
 use super::page::Page;
 use super::print_out::PrintOut;
+use super::room_work::RoomWish;
 use crate::document::Design;
 use crate::mount::{Body, Lens};
 
@@ -43,6 +44,16 @@ pub enum Command {
     ImportMounts,
     /// Write the shipped workshop to the user's folder, to be edited there.
     WriteWorkshop,
+    /// Go to the open design at this place, from 0.
+    ShowTab(usize),
+    /// Go to the open design to the right, round the end.
+    NextTab,
+    /// Go to the open design to the left, round the end.
+    TabBefore,
+    /// Close the design in hand.
+    CloseTab,
+    /// Ask about unsaved work that a crash has left.
+    Recover,
     /// Close the window.
     Quit,
     /// One step back.
@@ -65,6 +76,8 @@ pub enum Command {
     CutAnticlockwise,
     /// Go to a page.
     Show(Page),
+    /// Show the room to move, or change what it shows.
+    Room(RoomWish),
     /// Light, dark, or as the system has it.
     Theme(ThemePreference),
 }
@@ -99,6 +112,11 @@ pub fn menus() -> Vec<Menu> {
         Some(Command::ImportMounts),
         Some(Command::WriteWorkshop),
         None,
+        Some(Command::NextTab),
+        Some(Command::TabBefore),
+        Some(Command::CloseTab),
+        Some(Command::Recover),
+        None,
         Some(Command::Quit),
     ];
     let change = vec![Some(Command::Undo), Some(Command::Redo)];
@@ -111,6 +129,8 @@ pub fn menus() -> Vec<Menu> {
         Some(Command::TurnPlan),
         Some(Command::CutClockwise),
         Some(Command::CutAnticlockwise),
+        None,
+        Some(Command::Room(RoomWish::Toggle)),
         None,
         Some(Command::Theme(ThemePreference::System)),
         Some(Command::Theme(ThemePreference::Light)),
@@ -161,6 +181,11 @@ impl Command {
             Self::SaveAs => "Save as…",
             Self::Export => "Export…",
             Self::CopyDrawing => "Copy the drawing",
+            Self::ShowTab(_) => "Show the design",
+            Self::NextTab => "Next design",
+            Self::TabBefore => "Design before",
+            Self::CloseTab => "Close the design",
+            Self::Recover => "Unsaved work of a crash…",
             Self::Print(sheet) => sheet.label(),
             Self::Quit => "Quit",
             Self::Undo => "Undo",
@@ -172,6 +197,8 @@ impl Command {
             Self::TurnPlan => "Plan from the other side",
             Self::CutClockwise => "Turn the cut clockwise",
             Self::CutAnticlockwise => "Turn the cut anticlockwise",
+            Self::Room(RoomWish::Toggle) => "Room to move on or off",
+            Self::Room(RoomWish::SetAside(_) | RoomWish::Again) => "Room to move",
             Self::Show(page) => page.title(),
             Self::Theme(ThemePreference::System) => "Colours as the system",
             Self::Theme(ThemePreference::Light) => "Light colours",
@@ -207,6 +234,13 @@ impl Command {
             Self::CopyDrawing => {
                 "put the drawing on the clipboard as a picture, to be pasted elsewhere"
             }
+            Self::ShowTab(_) => "go to this design",
+            Self::NextTab => "go to the open design to the right",
+            Self::TabBefore => "go to the open design to the left",
+            Self::CloseTab => "close the design in hand; unsaved work is asked about",
+            Self::Recover => {
+                "what was not saved when the program was cut short, to be brought back or discarded"
+            }
             Self::Quit => "close the window; unsaved work is asked about",
             Self::Undo => "take the last change back",
             Self::Redo => "make the change again that was taken back",
@@ -223,6 +257,10 @@ impl Command {
             Self::CutAnticlockwise => {
                 "turn the cutting line by 5 degrees, anticlockwise seen from the lens side"
             }
+            Self::Room(RoomWish::Toggle) => {
+                "show under every dimension of the ring how far it can move, or leave it"
+            }
+            Self::Room(RoomWish::SetAside(_) | RoomWish::Again) => "work out the room to move",
             Self::Show(page) => page.explains(),
             Self::Theme(ThemePreference::System) => "light or dark, as the system is set",
             Self::Theme(ThemePreference::Light) => "dark lines on a light ground",
@@ -243,6 +281,9 @@ impl Command {
             Self::SaveAs => vec![key(shifted, Key::S)],
             Self::Export => vec![key(WITH, Key::E)],
             Self::CopyDrawing => vec![key(shifted, Key::C)],
+            Self::NextTab => vec![key(WITH, Key::PageDown)],
+            Self::TabBefore => vec![key(WITH, Key::PageUp)],
+            Self::CloseTab => vec![key(WITH, Key::W)],
             Self::Quit => vec![key(WITH, Key::Q)],
             Self::Undo => vec![key(WITH, Key::Z)],
             Self::Redo => vec![key(shifted, Key::Z), key(WITH, Key::Y)],
@@ -267,6 +308,9 @@ impl Command {
             | Self::KeepBody
             | Self::ImportMounts
             | Self::WriteWorkshop
+            | Self::Room(_)
+            | Self::ShowTab(_)
+            | Self::Recover
             | Self::Print(_)
             | Self::Theme(_) => Vec::new(),
         }
@@ -286,6 +330,11 @@ impl Command {
             | Self::KeepBody
             | Self::ImportMounts
             | Self::WriteWorkshop
+            | Self::ShowTab(_)
+            | Self::NextTab
+            | Self::TabBefore
+            | Self::CloseTab
+            | Self::Recover
             | Self::Print(_)
             | Self::Quit
             | Self::Show(_) => true,
@@ -303,6 +352,7 @@ impl Command {
             | Self::TurnPlan
             | Self::CutClockwise
             | Self::CutAnticlockwise
+            | Self::Room(_)
             | Self::Theme(_) => false,
         }
     }
@@ -339,53 +389,5 @@ fn held(modifiers: Modifiers) -> u8 {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn no_key_stands_for_two_commands() {
-        let keyed = keyed();
-        for (place, (key, command)) in keyed.iter().enumerate() {
-            for (other_key, other) in &keyed[place + 1..] {
-                assert!(
-                    key != other_key,
-                    "{key:?} stands for {command:?} and {other:?}"
-                );
-            }
-        }
-    }
-
-    #[test]
-    fn a_key_with_more_modifiers_is_looked_at_first() {
-        let place = |wanted: &Command| {
-            keyed()
-                .iter()
-                .position(|(_, command)| command == wanted)
-                .unwrap()
-        };
-        assert!(place(&Command::Redo) < place(&Command::Undo));
-        assert!(place(&Command::SaveAs) < place(&Command::Save));
-    }
-
-    #[test]
-    fn keys_of_the_window_library_are_left_alone() {
-        // Ctrl with plus, minus and 0 changes the size of the whole window's text.
-        for (key, command) in keyed() {
-            let taken = [Key::Plus, Key::Equals, Key::Minus, Key::Num0].contains(&key.logical_key);
-            assert!(!(taken && key.modifiers.command), "{command:?}");
-        }
-    }
-
-    #[test]
-    fn every_menu_entry_says_what_it_does() {
-        for command in menus()
-            .into_iter()
-            .flat_map(|menu| menu.commands.into_iter().flatten())
-        {
-            assert!(
-                !command.label().is_empty() && command.explains().len() > 10,
-                "{command:?}"
-            );
-        }
-    }
-}
+#[path = "command_tests.rs"]
+mod tests;

@@ -157,11 +157,53 @@ impl Bench {
         pause();
     }
 
-    fn click(&self, at: (u32, u32)) {
+    fn move_to(&self, at: (u32, u32)) {
         let (x, y) = (at.0.to_string(), at.1.to_string());
         run("xdotool", &["mousemove", "--window", &self.window, &x, &y]);
         pause();
+    }
+
+    /// Drags over places, the first button held from the first to the last.
+    pub fn drag(&self, way: &[(u32, u32)]) {
+        let Some((first, others)) = way.split_first() else {
+            return;
+        };
+        self.move_to(*first);
+        run("xdotool", &["mousedown", "1"]);
+        pause();
+        for at in others {
+            self.move_to(*at);
+        }
+        run("xdotool", &["mouseup", "1"]);
+        pause();
+    }
+
+    /// Clicks a place.
+    pub fn click(&self, at: (u32, u32)) {
+        self.move_to(at);
         run("xdotool", &["click", "1"]);
+        pause();
+    }
+
+    /// Tab so many times, each once the one before is seen: two in a frame would count as one.
+    pub fn tabs(&self, count: usize) {
+        let whole = Area {
+            x: 0,
+            y: 0,
+            width: 1280,
+            height: 800,
+        };
+        for _ in 0..count {
+            let before = std::fs::read(self.picture(whole)).unwrap();
+            run("xdotool", &["key", "--window", &self.window, "Tab"]);
+            let begun = Instant::now();
+            while begun.elapsed() < PATIENCE / 20 {
+                std::thread::sleep(STEP);
+                if std::fs::read(self.picture(whole)).unwrap() != before {
+                    break;
+                }
+            }
+        }
         pause();
     }
 
@@ -195,6 +237,20 @@ impl Bench {
             std::thread::sleep(STEP);
             title = said(&run("xdotool", &["getwindowname", &self.window]));
         }
+    }
+
+    /// Keeps a picture of the whole window for people to look at, where `FLANGEWRIGHT_PICTURES` names a folder.
+    pub fn keep_picture(&self) {
+        static COUNT: std::sync::atomic::AtomicU32 = std::sync::atomic::AtomicU32::new(0);
+        let Some(folder) = std::env::var_os("FLANGEWRIGHT_PICTURES") else {
+            return;
+        };
+        let number = COUNT.fetch_add(1, std::sync::atomic::Ordering::Relaxed);
+        let path = PathBuf::from(folder).join(format!("step-{number:02}.png"));
+        run(
+            "import",
+            &["-window", &self.window, &path.display().to_string()],
+        );
     }
 
     /// A part of the window as a picture file.

@@ -4,6 +4,8 @@
 //! without them and run by `.ci/run`, which brings all of them.
 
 mod hand;
+mod twin;
+mod whole_job;
 
 use std::path::Path;
 use std::time::{Duration, Instant};

@@ -71,6 +71,8 @@ mod readings_editor;
 pub mod recovery;
 mod recovery_panel;
 mod ring_column;
+mod row_edit;
+mod row_readings_editor;
 mod rows;
 mod scene_paint;
 mod section_panel;

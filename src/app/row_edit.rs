@@ -159,8 +159,8 @@ mod tests {
         put_row_readings(&mut design, start(2, &[120.0, 120.4]));
         assert!((ears(&design)[1].start_deg - 120.2).abs() < 1e-9);
         assert_eq!(design.body.ears.standing(), Standing::Assumed);
-        for row in [1, 3] {
-            put_row_readings(&mut design, start(row, &[1.0 + 200.0 * (row as f64 - 1.0)]));
+        for (row, at_deg) in [(1, 1.0), (3, 241.0)] {
+            put_row_readings(&mut design, start(row, &[at_deg]));
         }
         for row in 1..=3 {
             let extent = RowReadings {

@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use super::files::{self, FileError};
-use crate::document::{Library, read_library, read_ron, write_ron};
+use crate::document::{Library, read_library, write_ron};
 use crate::workshop::Workshop;
 
 /// The folder, as each system has it; none where the system names no home.
@@ -56,7 +56,7 @@ pub fn write_mounts(path: &Path, mounts: &Library) -> Result<(), FileError> {
 /// What [`files::read_text`] refuses, and a text that is no workshop.
 pub fn read_workshop(path: &Path) -> Result<Workshop, FileError> {
     let text = files::read_text(path)?;
-    read_ron(&text).map_err(|error| FileError::NotADesign {
+    Workshop::read(&text).map_err(|error| FileError::NotADesign {
         path: path.to_owned(),
         error,
     })

@@ -14,6 +14,7 @@ mod limits;
 mod quantity;
 mod ring;
 mod ring_fault;
+mod route;
 mod sheet;
 mod sheet_fault;
 mod working;
@@ -32,5 +33,6 @@ pub use ring::{
     Choice, Clocking, Dimension, Finish, MillingMethod, Pieces, PinHandling, Ring, RingDimensions,
     RingKey, RingSizes, SeatKind, ThreadHold, Tolerance,
 };
+pub use route::Route;
 pub use sheet::{DimensionOverride, Lengths, Paper, Projection, Sheet, SheetViews, ViewChoice};
 pub use working::{Input, LORE, Term, Working};

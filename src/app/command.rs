@@ -4,6 +4,7 @@ use egui::{Key, KeyboardShortcut, Modifiers, ThemePreference};
 
 use super::edit::Edit;
 use super::page::Page;
+use super::print_out::PrintOut;
 use crate::document::Design;
 use crate::mount::{Body, Lens};
 
@@ -30,6 +31,8 @@ pub enum Command {
     SaveAs,
     /// Ask for a file and write the drawing or the solid.
     Export,
+    /// Ask for a file and write a sheet to be printed there.
+    Print(PrintOut),
     /// Copy the drawing to the clipboard as a picture.
     CopyDrawing,
     /// Keep the lens of the design in the user's own mounts.
@@ -89,6 +92,7 @@ pub fn menus() -> Vec<Menu> {
         Some(Command::SaveAs),
         Some(Command::Export),
         Some(Command::CopyDrawing),
+        Some(Command::Print(PrintOut::Inspection)),
         None,
         Some(Command::KeepLens),
         Some(Command::KeepBody),
@@ -157,6 +161,7 @@ impl Command {
             Self::SaveAs => "Save as…",
             Self::Export => "Export…",
             Self::CopyDrawing => "Copy the drawing",
+            Self::Print(sheet) => sheet.label(),
             Self::Quit => "Quit",
             Self::Undo => "Undo",
             Self::Redo => "Redo",
@@ -198,6 +203,7 @@ impl Command {
             Self::Export => {
                 "write the drawing as PNG, SVG, PDF or DXF, or the ring as a solid for a trial print"
             }
+            Self::Print(sheet) => sheet.explains(),
             Self::CopyDrawing => {
                 "put the drawing on the clipboard as a picture, to be pasted elsewhere"
             }
@@ -261,6 +267,7 @@ impl Command {
             | Self::KeepBody
             | Self::ImportMounts
             | Self::WriteWorkshop
+            | Self::Print(_)
             | Self::Theme(_) => Vec::new(),
         }
     }
@@ -279,6 +286,7 @@ impl Command {
             | Self::KeepBody
             | Self::ImportMounts
             | Self::WriteWorkshop
+            | Self::Print(_)
             | Self::Quit
             | Self::Show(_) => true,
             Self::Edit(_)

@@ -11,6 +11,7 @@ use super::design_page::DesignPage;
 use super::dialogs::{Dialog, Writing};
 use super::drawing_page::DrawingPage;
 use super::edit::Edit;
+use super::inspection_page::InspectionPage;
 use super::limits_page::limits_ui;
 use super::measure_page::MeasurePage;
 use super::menu_bar::{Possible, menu_bar_ui};
@@ -40,6 +41,7 @@ pub struct Window {
     optics_page: OpticsPage,
     stack_page: StackPage,
     drawing_page: DrawingPage,
+    inspection_page: InspectionPage,
     pub(super) copying: Copying,
     opener: Opener,
     pub(super) mounts: OwnMounts,
@@ -69,6 +71,7 @@ impl Window {
             optics_page: OpticsPage::default(),
             stack_page: StackPage::default(),
             drawing_page: DrawingPage::default(),
+            inspection_page: InspectionPage::default(),
             copying: Copying::default(),
             opener: Opener::default(),
             mounts: OwnMounts::default(),
@@ -179,6 +182,10 @@ impl Window {
                 self.drawing_page
                     .drawing_ui(ui, &mut view, self.workspace.revision());
             }
+            Page::Inspection => {
+                self.inspection_page
+                    .inspection_ui(ui, &mut view, self.workspace.revision());
+            }
             Page::Limits => limits_ui(ui, &mut view),
         }
     }
@@ -207,6 +214,7 @@ impl Window {
             Command::Save => self.save(context),
             Command::SaveAs => self.ask_path(Purpose::Save),
             Command::Export => self.ask_export(),
+            Command::Print(sheet) => self.ask_path(Purpose::Print(sheet)),
             Command::CopyDrawing => self.copy_drawing(context),
             Command::Quit => self.ask_or_go_on(context, Next::Quit),
             Command::Undo => {

@@ -2,9 +2,8 @@
 
 use egui::{Id, RichText, Ui};
 
-use super::edit::Edit;
 use super::field::{shown, typed_ui};
-use super::view::{Typed, View};
+use super::view::{Typed, View, Wish};
 use crate::document::parse_quantity;
 use crate::mount::Unit;
 
@@ -27,7 +26,12 @@ pub struct Cell<'a> {
 }
 
 /// The box; a finished number goes through `edit`, a refusal is remembered under the cell's id.
-pub fn cell_ui(ui: &mut Ui, view: &mut View<'_>, cell: Cell<'_>, edit: impl FnOnce(f64) -> Edit) {
+pub fn cell_ui<W: Wish>(
+    ui: &mut Ui,
+    view: &mut View<'_>,
+    cell: Cell<'_>,
+    edit: impl FnOnce(f64) -> W,
+) {
     ui.label(RichText::new(cell.word).small().weak());
     let (response, typed) = typed_ui(ui, view, cell.id, &shown(cell.value, cell.unit), WIDTH, "");
     response.accessible_name(cell.name).on_hover_text(cell.name);

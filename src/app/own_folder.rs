@@ -62,6 +62,19 @@ pub fn read_workshop(path: &Path) -> Result<Workshop, FileError> {
     })
 }
 
+/// Writes a workshop over whatever stands there; the folder is made where it is missing.
+///
+/// # Errors
+/// The folder cannot be made, or what [`files::replace_text`] refuses.
+pub fn write_workshop(path: &Path, workshop: &Workshop) -> Result<(), FileError> {
+    let text = write_ron(workshop).map_err(|error| FileError::NotWritten {
+        path: path.to_owned(),
+        reason: error.to_string(),
+    })?;
+    files::make_folder_of(path)?;
+    files::replace_text(path, &text)
+}
+
 /// Writes the shipped workshop for the user to edit; a file that is there already is left alone.
 ///
 /// # Errors

@@ -22,10 +22,12 @@ use super::own_mounts::OwnMounts;
 use super::page::Page;
 use super::palette::{Palette, dress, palette};
 use super::path_panel::Purpose;
+use super::shop_plan_page::ShopPlanPage;
 use super::sight::Sight;
 use super::stack_page::StackPage;
 use super::unsaved_question::Next;
 use super::view::{Selection, Typing, View};
+use super::workshop_page::{Kept, workshop_ui};
 use super::workspace::Workspace;
 
 /// The window.
@@ -41,7 +43,10 @@ pub struct Window {
     optics_page: OpticsPage,
     stack_page: StackPage,
     drawing_page: DrawingPage,
+    shop_plan_page: ShopPlanPage,
     inspection_page: InspectionPage,
+    /// Where the workshop is kept.
+    pub(super) kept: Kept,
     pub(super) copying: Copying,
     opener: Opener,
     pub(super) mounts: OwnMounts,
@@ -71,7 +76,9 @@ impl Window {
             optics_page: OpticsPage::default(),
             stack_page: StackPage::default(),
             drawing_page: DrawingPage::default(),
+            shop_plan_page: ShopPlanPage::default(),
             inspection_page: InspectionPage::default(),
+            kept: Kept::Nowhere,
             copying: Copying::default(),
             opener: Opener::default(),
             mounts: OwnMounts::default(),
@@ -130,8 +137,8 @@ impl Window {
 
     fn bars_ui(&mut self, ui: &mut Ui, colours: Palette, commands: &mut Vec<Command>) {
         let possible = Possible {
-            undo: self.workspace.can_undo(),
-            redo: self.workspace.can_redo(),
+            undo: self.steps().0,
+            redo: self.steps().1,
             export: self.workspace.evaluation().parts.is_some(),
             page: self.page,
         };
@@ -186,6 +193,11 @@ impl Window {
                 self.inspection_page
                     .inspection_ui(ui, &mut view, self.workspace.revision());
             }
+            Page::ShopPlan => {
+                self.shop_plan_page
+                    .shop_plan_ui(ui, &mut view, self.workspace.revision());
+            }
+            Page::Workshop => workshop_ui(ui, &mut view, &self.kept),
             Page::Limits => limits_ui(ui, &mut view),
         }
     }
@@ -193,6 +205,10 @@ impl Window {
     pub(super) fn do_command(&mut self, context: &Context, command: Command) {
         match command {
             Command::Edit(edit) => self.refusable(|workspace| workspace.edit(&edit)),
+            Command::Shop(edit) => {
+                self.refusable(|workspace| workspace.edit_workshop(&edit));
+                self.keep_workshop();
+            }
             Command::Drag(edit) => self.refusable(|workspace| workspace.drag(&edit)),
             Command::DragEnded => self.workspace.end_drag(),
             Command::New => self.ask_or_go_on(context, Next::New),
@@ -217,12 +233,8 @@ impl Window {
             Command::Print(sheet) => self.ask_path(Purpose::Print(sheet)),
             Command::CopyDrawing => self.copy_drawing(context),
             Command::Quit => self.ask_or_go_on(context, Next::Quit),
-            Command::Undo => {
-                self.workspace.undo();
-            }
-            Command::Redo => {
-                self.workspace.redo();
-            }
+            Command::Undo => self.undo(),
+            Command::Redo => self.redo(),
             Command::Fit => self.look(Sight::Ring),
             Command::ShowAll => self.look(Sight::Everything),
             Command::ZoomIn => self.zoom_by(1.25),
@@ -236,10 +248,37 @@ impl Window {
         context.request_repaint();
     }
 
+    /// Whether there is a step back and one forward, of what the page in sight changes.
+    fn steps(&self) -> (bool, bool) {
+        if self.page == Page::Workshop {
+            self.workspace.workshop_steps()
+        } else {
+            (self.workspace.can_undo(), self.workspace.can_redo())
+        }
+    }
+
+    fn undo(&mut self) {
+        if self.page != Page::Workshop {
+            self.workspace.undo();
+        } else if self.workspace.undo_workshop() {
+            self.keep_workshop();
+        }
+    }
+
+    fn redo(&mut self) {
+        if self.page != Page::Workshop {
+            self.workspace.redo();
+        } else if self.workspace.redo_workshop() {
+            self.keep_workshop();
+        }
+    }
+
     /// Looks at the same in the drawings of the page in sight.
     fn look(&mut self, at: Sight) {
         if self.page == Page::Drawing {
             self.drawing_page.canvas.sight = at;
+        } else if self.page == Page::ShopPlan {
+            self.shop_plan_page.canvas.sight = at;
         } else {
             self.design_page.look(at);
         }
@@ -248,6 +287,8 @@ impl Window {
     fn zoom_by(&mut self, factor: f64) {
         if self.page == Page::Drawing {
             self.drawing_page.canvas.zoom_by(factor);
+        } else if self.page == Page::ShopPlan {
+            self.shop_plan_page.canvas.zoom_by(factor);
         } else {
             self.design_page.section.canvas.zoom_by(factor);
         }

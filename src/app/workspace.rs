@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 use super::edit::{Edit, edited};
 use super::files::{self, FileError};
 use super::history::History;
+use super::shop_edit::ShopEdit;
 use crate::checks::Severity;
 use crate::document::{Design, Fault};
 use crate::evaluate::{Evaluation, evaluate};
@@ -20,7 +21,8 @@ pub struct Workspace {
     saved: Option<Design>,
     workshop: Workshop,
     evaluation: Evaluation,
-    history: History,
+    history: History<Design>,
+    shop_history: History<Workshop>,
     revision: u64,
     dragging: bool,
 }
@@ -31,6 +33,7 @@ impl Workspace {
     pub fn new(design: Design, workshop: Workshop) -> Self {
         let evaluation = evaluate(&design, &workshop);
         let history = History::starting_at(&design);
+        let shop_history = History::starting_at(&workshop);
         let saved = Some(design.clone());
         Self {
             design,
@@ -39,6 +42,7 @@ impl Workspace {
             workshop,
             evaluation,
             history,
+            shop_history,
             revision: 0,
             dragging: false,
         }
@@ -185,6 +189,45 @@ impl Workspace {
 
     /// Works with another workshop from now on.
     pub fn use_workshop(&mut self, workshop: Workshop) {
+        self.shop_history = History::starting_at(&workshop);
+        self.put_workshop(workshop);
+    }
+
+    /// Changes the workshop as one step of its own undo, and evaluates the design anew.
+    ///
+    /// # Errors
+    /// The fault that the change would bring; nothing is changed then.
+    pub fn edit_workshop(&mut self, edit: &ShopEdit) -> Result<(), Fault> {
+        let next = edit.checked(&self.workshop)?.clone();
+        self.put_workshop(next);
+        self.shop_history.end_step(&self.workshop);
+        Ok(())
+    }
+
+    /// One step of the workshop back; false where there is none.
+    pub fn undo_workshop(&mut self) -> bool {
+        let back = self.shop_history.undo(&self.workshop);
+        back.map(|workshop| self.put_workshop(workshop)).is_some()
+    }
+
+    /// One step of the workshop forward; false where there is none.
+    pub fn redo_workshop(&mut self) -> bool {
+        let forward = self.shop_history.redo(&self.workshop);
+        forward
+            .map(|workshop| self.put_workshop(workshop))
+            .is_some()
+    }
+
+    /// Whether there is a step of the workshop back, and one forward.
+    #[must_use]
+    pub fn workshop_steps(&self) -> (bool, bool) {
+        (
+            self.shop_history.can_undo(&self.workshop),
+            self.shop_history.can_redo(&self.workshop),
+        )
+    }
+
+    fn put_workshop(&mut self, workshop: Workshop) {
         self.workshop = workshop;
         self.evaluation = evaluate(&self.design, &self.workshop);
         self.revision += 1;

@@ -6,9 +6,9 @@ use std::process::ExitCode;
 use anyhow::Context;
 use clap::Args;
 use flangewright::app::files;
+use flangewright::app::print_out::PrintOut;
 use flangewright::evaluate::evaluate;
 use flangewright::inspection::inspection_sheet;
-use flangewright::paper::file::{PaperFormat, plan_bytes};
 use flangewright::plan::{plan_sheet, shop_plan};
 
 use super::inputs::workshop;
@@ -37,17 +37,14 @@ impl Plan {
     /// The design cannot be read or makes no whole ring, the workshop lacks what the ring needs, or the file cannot be
     /// written; the message says which.
     pub fn run(&self) -> anyhow::Result<ExitCode> {
-        let format = self
-            .out
-            .as_deref()
-            .map(PaperFormat::of_ending)
-            .transpose()?;
         let design = files::open_design(&self.file)?;
         let workshop = workshop(self.workshop.as_deref())?;
         let evaluation = evaluate(&design, &workshop);
         let reason = || format!("{} cannot be planned", self.file.display());
-        if let Some((out, format)) = self.out.as_deref().zip(format) {
-            let made = plan_bytes(&design, &workshop, &evaluation, format).with_context(reason)?;
+        if let Some(out) = &self.out {
+            let made = PrintOut::Plan
+                .bytes(&design, &workshop, &evaluation, out)
+                .with_context(reason)?;
             write(out, &made, self.force)?;
             print(&out.display().to_string())?;
             return Ok(ExitCode::SUCCESS);

@@ -6,7 +6,7 @@
 //!
 //! - [`plan_sheet`]: the shop plan as a [`PrintedSheet`](crate::drawing::printed::PrintedSheet);
 //! - [`step_picture`]: the workpiece as it stands after a step;
-//! - [`file`]: a printed sheet as the bytes of a file, by the ending of its name.
+//! - [`file`]: the shop plan as the bytes of a file.
 
 pub mod file;
 pub mod plan_sheet;

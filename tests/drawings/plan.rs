@@ -6,7 +6,7 @@ use flangewright::document::{Choice, Design, Route, demo_designs};
 use flangewright::drawing::printed::pages;
 use flangewright::drawing::{Extent, Scene, Shape};
 use flangewright::evaluate::{Evaluation, evaluate};
-use flangewright::paper::file::{PaperFormat, plan_bytes};
+use flangewright::paper::file::{plan_pdf, plan_text};
 use flangewright::paper::plan_sheet::printed_plan;
 use flangewright::plan::shop_plan;
 use flangewright::workshop::Workshop;
@@ -110,17 +110,17 @@ fn every_step_is_there_once_with_its_box_and_its_picture() {
 #[test]
 fn the_same_plan_gives_the_same_bytes() {
     let (design, workshop, evaluation) = cases().remove(0);
-    for format in PaperFormat::ALL {
-        let made = || plan_bytes(&design, &workshop, &evaluation, format).unwrap();
-        assert_eq!(made(), made());
-    }
+    let pdf = || plan_pdf(&design, &workshop, &evaluation).unwrap();
+    assert_eq!(pdf(), pdf());
+    let text = || plan_text(&design, &workshop, &evaluation).unwrap();
+    assert_eq!(text(), text());
 }
 
 #[test]
 #[ignore = "needs pdfinfo, pdffonts and pdftotext of poppler"]
 fn poppler_finds_every_page_the_font_and_the_text() {
     for (design, workshop, evaluation) in cases() {
-        let bytes = plan_bytes(&design, &workshop, &evaluation, PaperFormat::Pdf).unwrap();
+        let bytes = plan_pdf(&design, &workshop, &evaluation).unwrap();
         let count = plan_pages(&design, &workshop, &evaluation).len();
         let (_folder, path) = on_disk("plan.pdf", &bytes);
         let facts = printed(Command::new("pdfinfo").arg(&path));

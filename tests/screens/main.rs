@@ -9,5 +9,7 @@ mod limits;
 mod measure;
 mod optics;
 mod sheet;
+mod shop_plan;
 mod values;
 mod working;
+mod workshop;

@@ -2,7 +2,7 @@
 
 use egui::{Id, RichText, Ui};
 
-use super::cell_field::{Cell, cell_ui};
+use super::cell_field::{Cell, box_ui};
 use super::field::{refusal_ui, typed_ui};
 use super::shop_edit::ShopEdit;
 use super::shop_rows::{salt, whole};
@@ -14,7 +14,9 @@ use crate::workshop::{
 };
 
 /// Width of a name, points.
-const NAME_WIDTH: f32 = 170.0;
+const NAME_WIDTH: f32 = 150.0;
+/// Width of a number, points.
+const BOX_WIDTH: f32 = 56.0;
 
 /// A number of a row.
 struct Column<T> {
@@ -22,6 +24,16 @@ struct Column<T> {
     unit: Unit,
     get: fn(&T) -> f64,
     set: fn(&mut T, f64),
+}
+
+impl<T> Column<T> {
+    /// The word over the column, with the unit.
+    fn head(&self) -> String {
+        match self.unit.sign() {
+            "" => self.word.to_owned(),
+            sign => format!("{}, {sign}", self.word),
+        }
+    }
 }
 
 /// How the rows of one list are shown.
@@ -108,7 +120,7 @@ const INSTRUMENTS: List<Instrument> = List {
     one: "instrument",
     columns: &[
         Column {
-            word: "permissible error ±",
+            word: "error ±",
             unit: Unit::Mm,
             get: |row| row.permissible_error_mm,
             set: |row, value| row.permissible_error_mm = value,
@@ -153,13 +165,13 @@ const MATERIALS: List<Material> = List {
             set: |row, value| row.yield_mpa = value,
         },
         Column {
-            word: "grows, 1e-6/K",
+            word: "1e-6/K",
             unit: Unit::One,
             get: |row| row.expansion_um_m_k,
             set: |row, value| row.expansion_um_m_k = value,
         },
         Column {
-            word: "price of a kg",
+            word: "price/kg",
             unit: Unit::One,
             get: |row| row.price_per_kg,
             set: |row, value| row.price_per_kg = value,
@@ -187,7 +199,7 @@ pub fn cutters_ui(ui: &mut Ui, view: &mut View<'_>) {
         ui,
         "Diameter as it cuts, run-out counted: mill a trial slot and measure it.",
     );
-    list_ui(ui, view, &CUTTERS, |_, _, _, _| {});
+    list_ui(ui, view, &CUTTERS, |_| "");
 }
 
 /// The lathe tools.
@@ -197,31 +209,36 @@ pub fn tools_ui(ui: &mut Ui, view: &mut View<'_>) {
         "A least bore of 0 is an outside tool. \"thread\" or \"groov\" in the name of an inside tool says what it cuts, \
          \"part\" in that of an outside one that it parts off.",
     );
-    list_ui(ui, view, &TOOLS, |ui, _, tool, _| {
-        let duty = match tool.duty() {
-            ToolDuty::OutsideGroove => "grooves outside, parts off",
-            ToolDuty::Boring => "bores",
-            ToolDuty::InsideGroove => "grooves in a bore",
-            ToolDuty::InsideThread => "threads in a bore",
-        };
-        weak(ui, duty);
+    list_ui(ui, view, &TOOLS, |tool| match tool.duty() {
+        ToolDuty::OutsideGroove => "grooves outside",
+        ToolDuty::Boring => "bores",
+        ToolDuty::InsideGroove => "grooves inside",
+        ToolDuty::InsideThread => "threads inside",
     });
 }
 
 /// The measuring instruments.
 pub fn instruments_ui(ui: &mut Ui, view: &mut View<'_>) {
-    list_ui(ui, view, &INSTRUMENTS, |_, _, _, _| {});
+    weak(
+        ui,
+        "The permissible error is what its maker allows, either way.",
+    );
+    list_ui(ui, view, &INSTRUMENTS, |_| "");
 }
 
 /// The materials.
 pub fn materials_ui(ui: &mut Ui, view: &mut View<'_>) {
     weak(ui, "The price is in your own money; 0 for not known.");
-    list_ui(ui, view, &MATERIALS, |ui, view, stuff, place| {
+    list_ui(ui, view, &MATERIALS, |_| "");
+    for (place, stuff) in view.workshop.materials.iter().enumerate() {
         let groups = CuttingGroup::ALL.map(|group| (group, group.words().to_owned()));
         let label = format!("{} cuts like", stuff.name);
-        let hover = "speeds and feeds of the plan follow from it";
+        let hover = format!(
+            "speeds and feeds follow from it. Its numbers: {}",
+            stuff.source
+        );
         let id = salt("material").with(("cutting", place));
-        if let Some(group) = choice_ui(ui, id, false, &label, &stuff.cutting, &groups, hover) {
+        if let Some(group) = choice_ui(ui, id, false, &label, &stuff.cutting, &groups, &hover) {
             let edit = ShopEdit::of(view.workshop, |shop| {
                 if let Some(row) = shop.materials.get_mut(place) {
                     row.cutting = group;
@@ -229,25 +246,41 @@ pub fn materials_ui(ui: &mut Ui, view: &mut View<'_>) {
             });
             view.wish_from(id, edit);
         }
-        weak(ui, &format!("from: {}", stuff.source));
-    });
+    }
 }
 
 fn weak(ui: &mut Ui, text: &str) {
     ui.add(egui::Label::new(RichText::new(text).small().weak()).wrap());
 }
 
+/// A table of rows, with a box in every cell, a word on each row, a button to remove it, and one to add a row.
 fn list_ui<T: Clone>(
     ui: &mut Ui,
     view: &mut View<'_>,
     list: &List<T>,
-    more_ui: impl Fn(&mut Ui, &mut View<'_>, &T, usize),
+    word_of: impl Fn(&T) -> &'static str,
 ) {
     let rows = (list.rows)(view.workshop);
-    for (place, row) in rows.iter().enumerate() {
-        row_ui(ui, view, list, row, place);
-        more_ui(ui, view, row, place);
-        ui.add_space(3.0);
+    egui::Grid::new(("workshop", list.one))
+        .spacing(egui::vec2(5.0, 3.0))
+        .show(ui, |ui| {
+            ui.label("");
+            for column in list.columns {
+                ui.label(RichText::new(column.head()).small().weak());
+            }
+            ui.end_row();
+            for (place, row) in rows.iter().enumerate() {
+                row_ui(ui, view, list, row, place);
+                ui.label(RichText::new(word_of(row)).small().weak());
+                ui.end_row();
+            }
+        });
+    for place in 0..rows.len() {
+        let id = salt(list.one).with(place);
+        refusal_ui(ui, view, id);
+        for index in 0..list.columns.len() {
+            refusal_ui(ui, view, id.with(index));
+        }
     }
     let add = salt(list.one).with("add");
     if ui.button(format!("Add {}", list.one)).clicked() {
@@ -272,51 +305,59 @@ fn free_name<T>(list: &List<T>, rows: &[T]) -> String {
 fn row_ui<T: Clone>(ui: &mut Ui, view: &mut View<'_>, list: &List<T>, row: &T, place: usize) {
     let id = salt(list.one).with(place);
     let name = (list.name)(row);
-    ui.horizontal_wrapped(|ui| {
-        ui.spacing_mut().item_spacing.x = 4.0;
-        name_ui(ui, view, list, id, name, place);
-        for (index, column) in list.columns.iter().enumerate() {
-            let of = format!("{name}, {}", column.word);
-            let cell = Cell {
-                id: id.with(index),
-                word: column.word,
-                name: &of,
-                value: (column.get)(row),
-                unit: column.unit,
-            };
-            let workshop = view.workshop;
-            cell_ui(ui, view, cell, |value| {
+    name_ui(ui, view, list, id, name, place);
+    for (index, column) in list.columns.iter().enumerate() {
+        let of = format!("{name}, {}", column.word);
+        let cell = Cell {
+            id: id.with(index),
+            word: column.word,
+            name: &of,
+            value: (column.get)(row),
+            unit: column.unit,
+        };
+        let workshop = view.workshop;
+        sized_ui(ui, BOX_WIDTH, |ui| {
+            box_ui(ui, view, cell, BOX_WIDTH - 8.0, |value| {
                 ShopEdit::of(workshop, |shop| {
                     if let Some(row) = (list.rows_mut)(shop).get_mut(place) {
                         (column.set)(row, value);
                     }
                 })
             });
-        }
-        let words = format!("remove {name}");
-        let remove = ui
-            .small_button("×")
-            .accessible_name(&words)
-            .on_hover_text(words);
-        if remove.clicked() {
-            let edit = ShopEdit::of(view.workshop, |shop| {
-                let rows = (list.rows_mut)(shop);
-                if place < rows.len() {
-                    rows.remove(place);
-                }
-            });
-            view.wish_from(id, edit);
-        }
-    });
-    for index in 0..list.columns.len() {
-        refusal_ui(ui, view, id.with(index));
+        });
     }
-    refusal_ui(ui, view, id);
+    let words = format!("remove {name}");
+    let remove = ui
+        .small_button("\u{d7}")
+        .accessible_name(&words)
+        .on_hover_text(words);
+    if remove.clicked() {
+        let edit = ShopEdit::of(view.workshop, |shop| {
+            let rows = (list.rows_mut)(shop);
+            if place < rows.len() {
+                rows.remove(place);
+            }
+        });
+        view.wish_from(id, edit);
+    }
+}
+
+/// A cell of the table: without a width of its own a box shrinks with the column.
+fn sized_ui<R>(ui: &mut Ui, width: f32, add: impl FnOnce(&mut Ui) -> R) -> R {
+    let layout = egui::Layout::left_to_right(egui::Align::Center);
+    ui.allocate_ui_with_layout(egui::vec2(width, 20.0), layout, |ui| {
+        ui.set_min_width(width);
+        add(ui)
+    })
+    .inner
 }
 
 fn name_ui<T>(ui: &mut Ui, view: &mut View<'_>, list: &List<T>, id: Id, name: &str, place: usize) {
-    let (response, typed) = typed_ui(ui, view, id.with("name"), name, NAME_WIDTH, "name");
-    response.accessible_name(format!("{} {}, name", list.one, place + 1));
+    let (response, typed) = sized_ui(ui, NAME_WIDTH, |ui| {
+        typed_ui(ui, view, id.with("name"), name, NAME_WIDTH - 8.0, "name")
+    });
+    let response = response.accessible_name(format!("{} {}, name", list.one, place + 1));
+    response.on_hover_text(name);
     if let Typed::Finished(text) = typed {
         let edit = ShopEdit::of(view.workshop, |shop| {
             if let Some(row) = (list.rows_mut)(shop).get_mut(place) {

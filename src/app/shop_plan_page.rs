@@ -343,7 +343,7 @@ fn step_ui(ui: &mut Ui, view: &View<'_>, number: usize, step: &Step, plan: &Shop
     }
     let line = |ui: &mut Ui, head: &str, text: &str| {
         ui.horizontal_wrapped(|ui| {
-            ui.label(RichText::new(head).strong());
+            ui.label(RichText::new(head).weak());
             ui.label(text);
         });
     };

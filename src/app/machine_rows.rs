@@ -14,7 +14,7 @@ use crate::workshop::{Chuck, Dials, RotaryTable, Workshop};
 pub fn lathe_ui(ui: &mut Ui, view: &mut View<'_>) {
     let lathe = &view.workshop.lathe;
     shop_name_ui(ui, view, "Lathe", &lathe.name, |shop, name| {
-        shop.lathe.name = name
+        shop.lathe.name = name;
     });
     shop_list_ui(
         ui,
@@ -109,7 +109,7 @@ pub fn lathe_ui(ui: &mut Ui, view: &mut View<'_>) {
 
 fn chuck_ui(ui: &mut Ui, view: &mut View<'_>, chuck: &Chuck) {
     shop_name_ui(ui, view, "Chuck", &chuck.name, |shop, name| {
-        shop.chuck.name = name
+        shop.chuck.name = name;
     });
     let number = |label, hover, unit, value| Number {
         label,
@@ -156,7 +156,7 @@ fn chuck_ui(ui: &mut Ui, view: &mut View<'_>, chuck: &Chuck) {
 pub fn mill_ui(ui: &mut Ui, view: &mut View<'_>) {
     let mill = &view.workshop.mill;
     shop_name_ui(ui, view, "Mill", &mill.name, |shop, name| {
-        shop.mill.name = name
+        shop.mill.name = name;
     });
     shop_list_ui(
         ui,

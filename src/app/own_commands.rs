@@ -6,10 +6,9 @@ use std::path::{Path, PathBuf};
 use super::dialogs::Dialog;
 use super::files::exists;
 use super::mount_question::{MountAnswer, MountQuestion};
-use super::own_folder::{
-    read_mounts, read_workshop, workshop_file, write_default_workshop, write_workshop,
-};
+use super::own_folder::{read_mounts, read_workshop, workshop_file, write_default_workshop};
 use super::own_mounts::{KeepError, Mount, OwnMounts, mounts_of};
+use super::own_shop::OwnShop;
 use super::window::Window;
 use super::workshop_page::Kept;
 
@@ -17,6 +16,7 @@ impl Window {
     /// Reads the user's own mounts and workshop; what is broken is told, and the shipped ones serve instead.
     pub fn use_own_folder(&mut self, folder: PathBuf) {
         let workshop = workshop_file(&folder);
+        self.begin_keeping(&folder);
         let (mounts, error) = OwnMounts::in_folder(folder);
         self.mounts = mounts;
         if let Some(error) = error {
@@ -25,14 +25,17 @@ impl Window {
             ));
         }
         let path = workshop.display().to_string();
-        self.kept = Kept::InFile(path.clone());
+        self.shop.kept = Kept::InFile(path.clone());
         if !exists(&workshop) {
             return;
         }
         match read_workshop(&workshop) {
-            Ok(own) => self.workspace.use_workshop(own),
+            Ok(own) => {
+                self.shop = OwnShop::starting_at(&own, Kept::InFile(path));
+                self.workspace.use_workshop(own);
+            }
             Err(error) => {
-                self.kept = Kept::BesideBroken(path);
+                self.shop.kept = Kept::BesideBroken(path);
                 self.messages.fault(format!(
                     "{error}. The shipped workshop is used until the file is repaired"
                 ));
@@ -115,21 +118,6 @@ impl Window {
                 waiting.push_front(mount.renamed(&name));
                 self.take_in(waiting);
             }
-        }
-    }
-
-    /// Writes the workshop to the user's own file, where there is one that may be written.
-    pub(super) fn keep_workshop(&mut self) {
-        match &self.kept {
-            Kept::Nowhere | Kept::BesideBroken(_) => return,
-            Kept::InFile(_) => {}
-        }
-        let Some(path) = self.mounts.folder().map(|folder| workshop_file(folder)) else {
-            return;
-        };
-        if let Err(error) = write_workshop(&path, self.workspace.workshop()) {
-            self.messages
-                .fault(format!("{error}. The workshop is not kept"));
         }
     }
 

@@ -296,7 +296,7 @@ fn list_ui<T: Clone>(
 
 /// A name that no row has yet.
 fn free_name<T>(list: &List<T>, rows: &[T]) -> String {
-    (rows.len() + 1..)
+    (rows.len() + 1..=2 * rows.len() + 1)
         .map(|number| format!("{} {number}", list.one))
         .find(|name| rows.iter().all(|row| (list.name)(row) != name))
         .unwrap_or_else(|| list.one.to_owned())

@@ -115,7 +115,8 @@ impl ShopPlanPage {
                 view.wish(print);
             }
         });
-        route_ui(ui, view, &self.made);
+        let made = self.made.as_ref();
+        route_ui(ui, view, made.and_then(|(_, made)| made.as_ref().ok()));
         ui.add_space(4.0);
     }
 
@@ -148,7 +149,7 @@ impl ShopPlanPage {
         let chosen = &mut self.chosen;
         *chosen = (*chosen).min(planned.plan.steps.len());
         scrolled_ui(ui, list, "steps", |ui| {
-            list_ui(ui, view, &planned.plan, chosen)
+            list_ui(ui, view, &planned.plan, chosen);
         });
         let rest = rest.with_min_x(rest.left() + 10.0);
         let Some(step) = chosen
@@ -166,7 +167,7 @@ impl ShopPlanPage {
             rest.split_top_bottom_at_fraction(0.5)
         };
         scrolled_ui(ui, words, "step", |ui| {
-            step_ui(ui, view, *chosen, step, &planned.plan)
+            step_ui(ui, view, *chosen, step, &planned.plan);
         });
         if let Some(stage) = stage {
             if planned
@@ -219,12 +220,11 @@ fn scrolled_ui(ui: &mut Ui, room: Rect, name: &str, add: impl FnOnce(&mut Ui)) {
 }
 
 /// The route taken, with what it costs.
-fn route_ui(ui: &mut Ui, view: &mut View<'_>, made: &Option<(u64, Result<Planned, PlanError>)>) {
-    let planned = made.as_ref().and_then(|(_, made)| made.as_ref().ok());
+fn route_ui(ui: &mut Ui, view: &mut View<'_>, planned: Option<&Planned>) {
     let found = planned.map_or("the first that the workshop can take", |planned| {
         planned.plan.route.word()
     });
-    let now = view.design.ring.route.clone();
+    let now = view.design.ring.route;
     let mut choices = vec![(Choice::Derived, format!("by itself: {found}"))];
     if now != Choice::Derived {
         choices = vec![(

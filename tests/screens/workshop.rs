@@ -151,3 +151,16 @@ fn nothing_is_cut_off_in_a_small_window() {
         assert!(rect.right() <= 1024.0 && rect.left() >= 0.0, "{rect:?}");
     }
 }
+
+/// The workshop is one for all open designs: what is changed under one tab holds under the other.
+#[test]
+fn another_tab_works_with_the_changed_workshop() {
+    let mut bench = bench();
+    bench.enter("Leadscrew pitch", "4");
+    bench
+        .window
+        .state_mut()
+        .open(&crate::bench::demo("tall_ring.ron"));
+    bench.window.run();
+    assert!((bench.workspace().workshop().lathe.leadscrew_pitch_mm - 4.0).abs() < 1e-12);
+}

@@ -8,7 +8,7 @@ use super::shop_rows::{
 };
 use super::view::View;
 use crate::mount::Unit;
-use crate::workshop::{Chuck, Dials, RotaryTable, Workshop};
+use crate::workshop::{Chuck, ChuckKey, Dials, RotaryTable, Workshop};
 
 /// Lathe and chuck.
 pub fn lathe_ui(ui: &mut Ui, view: &mut View<'_>) {
@@ -150,7 +150,75 @@ fn chuck_ui(ui: &mut Ui, view: &mut View<'_>, chuck: &Chuck) {
         ),
         |shop, value| shop.chuck.limit_rpm = (value != 0.0).then_some(value),
     );
+    key_ui(ui, view, chuck.key);
 }
+
+/// The chuck's key, where the force of a jaw follows from it.
+fn key_ui(ui: &mut Ui, view: &mut View<'_>, key: Option<ChuckKey>) {
+    shop_tick_ui(
+        ui,
+        view,
+        "the force of a jaw follows from the chuck's key",
+        "from its torque, where nobody has measured the force itself",
+        key.is_some(),
+        |shop, has| shop.chuck.key = has.then_some(USUAL_KEY),
+    );
+    let Some(key) = key else { return };
+    let rows: [(&str, &str, Unit, f64, SetKey); 4] = [
+        (
+            "Torque on the key",
+            "as it is tightened on thin work",
+            Unit::Nmm,
+            key.torque_nmm,
+            |key, value| key.torque_nmm = value,
+        ),
+        (
+            "Turns of the key a scroll turn",
+            "how often the key goes round for one turn of the scroll",
+            Unit::One,
+            key.turns_per_scroll_turn,
+            |key, value| key.turns_per_scroll_turn = value,
+        ),
+        (
+            "Scroll pitch",
+            "travel of a jaw for one turn of the scroll",
+            Unit::Mm,
+            key.scroll_pitch_mm,
+            |key, value| key.scroll_pitch_mm = value,
+        ),
+        (
+            "Share not lost to friction",
+            "0 to 1; a dry scroll loses most of it",
+            Unit::One,
+            key.efficiency,
+            |key, value| key.efficiency = value,
+        ),
+    ];
+    for (label, hover, unit, value, set) in rows {
+        let number = Number {
+            label,
+            hover,
+            unit,
+            value: Some(value),
+        };
+        shop_number_ui(ui, view, &number, |shop, value| {
+            if let Some(key) = &mut shop.chuck.key {
+                set(key, value);
+            }
+        });
+    }
+}
+
+/// Sets one number of a chuck's key.
+type SetKey = fn(&mut ChuckKey, f64);
+
+/// What a key begins with when it is told of: a small chuck tightened by hand; from memory.
+const USUAL_KEY: ChuckKey = ChuckKey {
+    torque_nmm: 3000.0,
+    turns_per_scroll_turn: 4.0,
+    scroll_pitch_mm: 6.0,
+    efficiency: 0.25,
+};
 
 /// The mill.
 pub fn mill_ui(ui: &mut Ui, view: &mut View<'_>) {

@@ -6,7 +6,7 @@ use super::cell_field::{Cell, box_ui};
 use super::field::{refusal_ui, typed_ui};
 use super::shop_edit::ShopEdit;
 use super::shop_rows::{salt, whole};
-use super::text_field::choice_ui;
+use super::text_field::{choice_ui, text_ui};
 use super::view::{Typed, View};
 use crate::mount::Unit;
 use crate::workshop::{
@@ -233,12 +233,9 @@ pub fn materials_ui(ui: &mut Ui, view: &mut View<'_>) {
     for (place, stuff) in view.workshop.materials.iter().enumerate() {
         let groups = CuttingGroup::ALL.map(|group| (group, group.words().to_owned()));
         let label = format!("{} cuts like", stuff.name);
-        let hover = format!(
-            "speeds and feeds follow from it. Its numbers: {}",
-            stuff.source
-        );
+        let hover = "speeds and feeds of the plan follow from it";
         let id = salt("material").with(("cutting", place));
-        if let Some(group) = choice_ui(ui, id, false, &label, &stuff.cutting, &groups, &hover) {
+        if let Some(group) = choice_ui(ui, id, false, &label, &stuff.cutting, &groups, hover) {
             let edit = ShopEdit::of(view.workshop, |shop| {
                 if let Some(row) = shop.materials.get_mut(place) {
                     row.cutting = group;
@@ -246,6 +243,21 @@ pub fn materials_ui(ui: &mut Ui, view: &mut View<'_>) {
             });
             view.wish_from(id, edit);
         }
+        source_ui(ui, view, &stuff.source, place);
+    }
+}
+
+/// Where the numbers of a material come from.
+fn source_ui(ui: &mut Ui, view: &mut View<'_>, source: &str, place: usize) {
+    let id = salt("material").with(("source", place));
+    let label = format!("Source of material {}", place + 1);
+    if let Some(text) = text_ui(ui, view, id, &label, source, "where its numbers come from") {
+        let edit = ShopEdit::of(view.workshop, |shop| {
+            if let Some(row) = shop.materials.get_mut(place) {
+                row.source = text;
+            }
+        });
+        view.wish_from(id, edit);
     }
 }
 

@@ -28,25 +28,47 @@ fn rows(list: &DividingList, cells: impl Fn(&Row) -> Vec<String>) -> Vec<Vec<Str
         .collect()
 }
 
+/// Angles closer than this are the same, degrees.
+const SAME_DEG: f64 = 1e-6;
+
+/// Whether the cutter's line differs from the edge anywhere, so that both are shown.
+fn shows_edges(list: &DividingList) -> bool {
+    let differs = |row: &Row| (row.edge_deg - row.work_deg).abs() > SAME_DEG;
+    list.rows.iter().any(differs)
+}
+
+/// The columns of the angles, and their cells.
+fn angle_columns(list: &DividingList) -> Vec<Column> {
+    let mut columns = vec![Column::Tick, words("what")];
+    if shows_edges(list) {
+        columns.push(number("edge"));
+    }
+    columns.push(number("turn to"));
+    columns
+}
+
+fn angle_rows(list: &DividingList, cells: impl Fn(&Row) -> Vec<String>) -> Vec<Vec<String>> {
+    let shows = shows_edges(list);
+    rows(list, |row| {
+        let mut all = Vec::new();
+        if shows {
+            all.push(degrees(row.edge_deg));
+        }
+        all.push(degrees(row.work_deg));
+        all.extend(cells(row));
+        all
+    })
+}
+
 /// Turns of the crank and holes.
 #[must_use]
 pub fn crank_table(list: &DividingList) -> Table {
+    let mut columns = angle_columns(list);
+    columns.extend(["turns", "spaces", "circle", "plate", "error '", "error mm"].map(number));
     Table {
-        columns: vec![
-            Column::Tick,
-            words("what"),
-            number("edge"),
-            number("turn to"),
-            number("turns"),
-            number("spaces"),
-            number("circle"),
-            number("plate"),
-            number("error '"),
-            number("error mm"),
-        ],
-        rows: rows(list, |row| {
-            let mut cells = vec![degrees(row.edge_deg), degrees(row.work_deg)];
-            cells.extend(row.setting.map_or_else(
+        columns,
+        rows: angle_rows(list, |row| {
+            row.setting.map_or_else(
                 || vec!["-".to_owned()],
                 |one| {
                     vec![
@@ -58,8 +80,7 @@ pub fn crank_table(list: &DividingList) -> Table {
                         format!("{:+.4}", row.error_mm),
                     ]
                 },
-            ));
-            cells
+            )
         }),
     }
 }
@@ -67,21 +88,11 @@ pub fn crank_table(list: &DividingList) -> Table {
 /// Degrees, minutes and seconds of a rotary table.
 #[must_use]
 pub fn rotary_table(list: &DividingList) -> Table {
+    let mut columns = angle_columns(list);
+    columns.push(number("on the table"));
     Table {
-        columns: vec![
-            Column::Tick,
-            words("what"),
-            number("edge"),
-            number("turn to"),
-            number("on the table"),
-        ],
-        rows: rows(list, |row| {
-            vec![
-                degrees(row.edge_deg),
-                degrees(row.work_deg),
-                row.table.to_string(),
-            ]
-        }),
+        columns,
+        rows: angle_rows(list, |row| vec![row.table.to_string()]),
     }
 }
 

@@ -48,6 +48,19 @@ fn lists_choices_and_names_are_changed() {
     assert_eq!(shop.cutters[0].name, "long mill");
     assert!((shop.cutters[0].diameter_mm - 3.98).abs() < 1e-12);
     assert_eq!(shop.lathe.dials, Dials::Inch);
+    bench
+        .window
+        .get_by_role_and_label(
+            Role::CheckBox,
+            "the force of a jaw follows from the chuck's key",
+        )
+        .click();
+    bench.window.run();
+    bench.enter("Torque on the key", "2500");
+    let key = bench.workspace().workshop().chuck.key.unwrap();
+    assert!((key.torque_nmm - 2500.0).abs() < 1e-12);
+    bench.enter("Share not lost to friction", "2");
+    assert!(bench.says("chuck key, efficiency: 2.00 is refused; allowed is 0.01 to 1.00"));
     bench.enter("Lathe speeds, rpm", "220 110");
     assert!(bench.says("each speed once, lowest first"));
     bench.enter("end mill 2, name", "long mill");

@@ -10,6 +10,7 @@ mod measure;
 mod on_disk;
 mod optics;
 mod recovery;
+mod room;
 mod sheet;
 mod shop_plan;
 mod tabs;

@@ -1,14 +1,16 @@
 //! Every way in which the window can change a design, and the one door through which it does.
 
 use super::inspection_edit::{InspectionEdit, put_inspection};
+use super::row_edit::{keep_true, put_row_readings};
 use super::sheet_edit::{SheetEdit, put_sheet};
 use crate::checks::Change;
 use crate::document::{
     Choice, Clocking, Design, Fault, FieldRef, Finish, LimitKey, Limits, MillingMethod, Paper,
-    Pieces, PinHandling, RingKey, SeatKind, ThreadHold, Tolerance, faults_of,
+    Pieces, PinHandling, RingKey, Route, SeatKind, ThreadHold, Tolerance, faults_of,
 };
 use crate::mount::{
-    BarrelStep, BodyField, FreeDepth, Hand, Interface, LensField, Obstacle, Presence, Sector,
+    BarrelStep, BodyField, FreeDepth, Hand, Interface, LensField, Obstacle, Presence, RowList,
+    RowReadings, Sector,
 };
 use crate::standards::Thread;
 
@@ -123,6 +125,8 @@ pub enum Edit {
     FreeDepth(Interface<Vec<FreeDepth>>),
     /// Change the obstacles.
     Obstacles(Interface<Vec<Obstacle>>),
+    /// Read a number of a row of ears, barrel steps, free depth or obstacles.
+    RowReadings(RowReadings),
     /// Say whether a part is there.
     Presence(Fitted, Presence),
     /// Set the seat kind, or let it follow its rule.
@@ -137,6 +141,8 @@ pub enum Edit {
     Hold(ThreadHold),
     /// Choose how the gaps are milled.
     Milling(MillingMethod),
+    /// Choose the way through the shop, or let it follow its rule.
+    Route(Choice<Route>),
     /// Choose the end mill by name; empty takes the first that fits.
     Cutter(String),
     /// Choose the material by name; empty takes the first.
@@ -196,14 +202,30 @@ fn put(design: &mut Design, edit: Edit) {
         Edit::LensName(name) => design.lens.name = name,
         Edit::Lens(key, value) => *design.lens.field_mut(key) = value,
         Edit::Thread(thread) => design.lens.thread = thread,
-        Edit::Barrel(Focus::Infinity, steps) => design.lens.barrel_at_infinity = steps,
-        Edit::Barrel(Focus::Close, steps) => design.lens.barrel_at_close_focus = steps,
+        Edit::Barrel(Focus::Infinity, steps) => {
+            let before = std::mem::replace(&mut design.lens.barrel_at_infinity, steps.clone());
+            keep_true(design, RowList::BarrelAtInfinity, &before, &steps);
+        }
+        Edit::Barrel(Focus::Close, steps) => {
+            let before = std::mem::replace(&mut design.lens.barrel_at_close_focus, steps.clone());
+            keep_true(design, RowList::BarrelAtCloseFocus, &before, &steps);
+        }
+        Edit::RowReadings(readings) => put_row_readings(design, readings),
         Edit::BodyName(name) => design.body.name = name,
         Edit::Body(key, value) => *design.body.field_mut(key) = value,
-        Edit::Ears(ears) => design.body.ears = ears,
+        Edit::Ears(ears) => {
+            let before = std::mem::replace(&mut design.body.ears, ears.clone());
+            keep_true(design, RowList::Ears, &before, &ears);
+        }
         Edit::TwistHand(hand) => design.body.twist_hand = hand,
-        Edit::FreeDepth(points) => design.body.free_depth = points,
-        Edit::Obstacles(obstacles) => design.body.obstacles = obstacles,
+        Edit::FreeDepth(points) => {
+            let before = std::mem::replace(&mut design.body.free_depth, points.clone());
+            keep_true(design, RowList::FreeDepth, &before, &points);
+        }
+        Edit::Obstacles(obstacles) => {
+            let before = std::mem::replace(&mut design.body.obstacles, obstacles.clone());
+            keep_true(design, RowList::Obstacles, &before, &obstacles);
+        }
         Edit::Presence(part, presence) => *part.place(design) = presence,
         Edit::Seat(seat) => design.ring.seat = seat,
         Edit::Pin(pin) => design.ring.pin = pin,
@@ -211,6 +233,7 @@ fn put(design: &mut Design, edit: Edit) {
         Edit::Trim(trim_mm) => design.ring.trim_mm = trim_mm,
         Edit::Hold(hold) => design.ring.thread_hold = hold,
         Edit::Milling(method) => design.ring.milling = method,
+        Edit::Route(route) => design.ring.route = route,
         Edit::Cutter(name) => design.ring.cutter = name,
         Edit::Material(name) => design.ring.material = name,
         Edit::Finish(finish) => design.ring.finish = finish,

@@ -4,6 +4,7 @@ use egui::{Key, KeyboardShortcut, Modifiers, ThemePreference};
 
 use super::edit::Edit;
 use super::page::Page;
+use super::print_out::PrintOut;
 use crate::document::Design;
 use crate::mount::{Body, Lens};
 
@@ -30,6 +31,8 @@ pub enum Command {
     SaveAs,
     /// Ask for a file and write the drawing or the solid.
     Export,
+    /// Ask for a file and write a sheet to be printed there.
+    Print(PrintOut),
     /// Copy the drawing to the clipboard as a picture.
     CopyDrawing,
     /// Keep the lens of the design in the user's own mounts.
@@ -99,6 +102,7 @@ pub fn menus() -> Vec<Menu> {
         Some(Command::SaveAs),
         Some(Command::Export),
         Some(Command::CopyDrawing),
+        Some(Command::Print(PrintOut::Inspection)),
         None,
         Some(Command::KeepLens),
         Some(Command::KeepBody),
@@ -177,6 +181,7 @@ impl Command {
             Self::TabBefore => "Design before",
             Self::CloseTab => "Close the design",
             Self::Recover => "Unsaved work of a crash…",
+            Self::Print(sheet) => sheet.label(),
             Self::Quit => "Quit",
             Self::Undo => "Undo",
             Self::Redo => "Redo",
@@ -218,6 +223,7 @@ impl Command {
             Self::Export => {
                 "write the drawing as PNG, SVG, PDF or DXF, or the ring as a solid for a trial print"
             }
+            Self::Print(sheet) => sheet.explains(),
             Self::CopyDrawing => {
                 "put the drawing on the clipboard as a picture, to be pasted elsewhere"
             }
@@ -293,6 +299,7 @@ impl Command {
             | Self::WriteWorkshop
             | Self::ShowTab(_)
             | Self::Recover
+            | Self::Print(_)
             | Self::Theme(_) => Vec::new(),
         }
     }
@@ -316,6 +323,7 @@ impl Command {
             | Self::TabBefore
             | Self::CloseTab
             | Self::Recover
+            | Self::Print(_)
             | Self::Quit
             | Self::Show(_) => true,
             Self::Edit(_)
@@ -368,53 +376,5 @@ fn held(modifiers: Modifiers) -> u8 {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn no_key_stands_for_two_commands() {
-        let keyed = keyed();
-        for (place, (key, command)) in keyed.iter().enumerate() {
-            for (other_key, other) in &keyed[place + 1..] {
-                assert!(
-                    key != other_key,
-                    "{key:?} stands for {command:?} and {other:?}"
-                );
-            }
-        }
-    }
-
-    #[test]
-    fn a_key_with_more_modifiers_is_looked_at_first() {
-        let place = |wanted: &Command| {
-            keyed()
-                .iter()
-                .position(|(_, command)| command == wanted)
-                .unwrap()
-        };
-        assert!(place(&Command::Redo) < place(&Command::Undo));
-        assert!(place(&Command::SaveAs) < place(&Command::Save));
-    }
-
-    #[test]
-    fn keys_of_the_window_library_are_left_alone() {
-        // Ctrl with plus, minus and 0 changes the size of the whole window's text.
-        for (key, command) in keyed() {
-            let taken = [Key::Plus, Key::Equals, Key::Minus, Key::Num0].contains(&key.logical_key);
-            assert!(!(taken && key.modifiers.command), "{command:?}");
-        }
-    }
-
-    #[test]
-    fn every_menu_entry_says_what_it_does() {
-        for command in menus()
-            .into_iter()
-            .flat_map(|menu| menu.commands.into_iter().flatten())
-        {
-            assert!(
-                !command.label().is_empty() && command.explains().len() > 10,
-                "{command:?}"
-            );
-        }
-    }
-}
+#[path = "command_tests.rs"]
+mod tests;

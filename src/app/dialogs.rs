@@ -37,8 +37,8 @@ pub(super) enum Dialog {
 
 /// A drawing being written off the frame.
 pub(super) struct Writing {
-    path: PathBuf,
-    job: Job<Result<(), ExportError>>,
+    pub(super) path: PathBuf,
+    pub(super) job: Job<Result<(), ExportError>>,
 }
 
 /// What a dialog answered.
@@ -143,7 +143,7 @@ impl Window {
         match &self.dialog {
             Some(Dialog::Path(panel)) => match panel.purpose {
                 Purpose::Open | Purpose::Import => self.chooser.start_open(panel.question()),
-                Purpose::Save => self.chooser.start_save(panel.question()),
+                Purpose::Save | Purpose::Print(_) => self.chooser.start_save(panel.question()),
             },
             Some(Dialog::Export(panel)) => self.chooser.start_save(panel.question()),
             Some(
@@ -188,6 +188,7 @@ impl Window {
             Purpose::Open => self.open_tab(path).err(),
             Purpose::Save => return self.save_to(context, path),
             Purpose::Import => return self.import_mounts(path),
+            Purpose::Print(sheet) => return self.print_out(context, sheet, path),
         };
         match refused {
             Some(error) => self.refuse_path(&error),
@@ -300,7 +301,7 @@ impl Window {
 
     pub(super) fn ask_path(&mut self, purpose: Purpose) {
         let near = match purpose {
-            Purpose::Open | Purpose::Save => self.workspace.path(),
+            Purpose::Open | Purpose::Save | Purpose::Print(_) => self.workspace.path(),
             Purpose::Import => None,
         };
         self.dialog = Some(Dialog::Path(PathPanel::new(purpose, near)));

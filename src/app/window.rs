@@ -13,6 +13,7 @@ use super::desk::Desk;
 use super::dialogs::{Dialog, Writing};
 use super::drawing_page::DrawingPage;
 use super::edit::Edit;
+use super::inspection_page::InspectionPage;
 use super::keeping::Keeping;
 use super::limits_page::limits_ui;
 use super::measure_page::MeasurePage;
@@ -50,6 +51,7 @@ pub struct Window {
     optics_page: OpticsPage,
     stack_page: StackPage,
     pub(super) drawing_page: DrawingPage,
+    inspection_page: InspectionPage,
     pub(super) copying: Copying,
     opener: Opener,
     pub(super) mounts: OwnMounts,
@@ -82,6 +84,7 @@ impl Window {
             optics_page: OpticsPage::default(),
             stack_page: StackPage::default(),
             drawing_page: DrawingPage::default(),
+            inspection_page: InspectionPage::default(),
             copying: Copying::default(),
             opener: Opener::default(),
             mounts: OwnMounts::default(),
@@ -195,6 +198,10 @@ impl Window {
                 self.drawing_page
                     .drawing_ui(ui, &mut view, self.workspace.revision());
             }
+            Page::Inspection => {
+                self.inspection_page
+                    .inspection_ui(ui, &mut view, self.workspace.revision());
+            }
             Page::Limits => limits_ui(ui, &mut view),
         }
     }
@@ -224,6 +231,7 @@ impl Window {
             Command::Save => self.save(context),
             Command::SaveAs => self.ask_path(Purpose::Save),
             Command::Export => self.ask_export(),
+            Command::Print(sheet) => self.ask_path(Purpose::Print(sheet)),
             Command::CopyDrawing => self.copy_drawing(context),
             Command::Quit => self.quit_or_ask(context),
             Command::Undo => {

@@ -103,8 +103,10 @@ pub fn campaign<T: Clone>(
             Ok(_) => {}
             Err(place) => {
                 // The first input of a place is enough.
-                let place = place.lines().next().unwrap_or_default().to_owned();
-                faults.entry(place).or_insert_with(|| show(&input));
+                let line = place.lines().next().unwrap_or_default().to_owned();
+                faults
+                    .entry(line)
+                    .or_insert_with(|| format!("{place}\n{}", show(&input)));
             }
         }
     }

@@ -84,7 +84,13 @@ fn try_one(text: &String) -> Outcome {
                 format!("{:?}{:?}", thread.form(), thread.class()),
             ))
         }
-        Err(error) => Outcome::of_message("refused", &error.to_string()),
+        Err(error) => {
+            // The text itself stands in the message: the kind of the fault is its name.
+            let kind = format!("{error:?}");
+            let name = kind.split([' ', '(', '{']).next().unwrap_or_default();
+            assert!(!error.to_string().is_empty());
+            Outcome::of((name.to_owned(), text.len().checked_ilog2()))
+        }
     }
 }
 

@@ -124,7 +124,7 @@ fn try_one(text: &String) -> Outcome {
         Err(error) => {
             let message = error.to_string();
             assert!(!message.trim().is_empty(), "no reason is given");
-            Outcome::of_message(&format!("{lists}{shop}"), &message)
+            Outcome::of_message(&format!("{lists}{shop}"), &message, text)
         }
     }
 }

@@ -26,7 +26,7 @@ fn corpus() -> Vec<Design> {
     {
         designs.push(read_design(text).unwrap());
     }
-    for index in 0..24 {
+    for index in 0..8 {
         designs.extend([
             plausible(70, index),
             hostile(70, index),

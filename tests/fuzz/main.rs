@@ -25,7 +25,10 @@ mod evaluations;
 mod lenses;
 mod outcome;
 #[path = "../generated/pairs.rs"]
-#[expect(dead_code, reason = "how a pair must stand is asked by the tests of generated designs only")]
+#[expect(
+    dead_code,
+    reason = "how a pair must stand is asked by the tests of generated designs only"
+)]
 mod pairs;
 mod quantities;
 mod spoil;

@@ -14,8 +14,14 @@ impl Outcome {
         Self(digest.finish())
     }
 
-    /// From a message: numbers and what stands in quotes are left out, for they differ without end.
-    pub fn of_message(kind: &str, message: &str) -> Self {
+    /// From the message to an input: numbers, the input itself and what stands in quotes are left out, for they differ
+    /// without end.
+    pub fn of_message(kind: &str, message: &str, input: &str) -> Self {
+        let message = if input.len() > 3 {
+            message.replace(input.trim(), "")
+        } else {
+            message.to_owned()
+        };
         let mut shape = String::new();
         let mut quoted = false;
         for letter in message.chars() {

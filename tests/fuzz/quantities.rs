@@ -7,8 +7,9 @@ use crate::campaign::campaign;
 use crate::outcome::Outcome;
 use crate::spoil::spoilt_text;
 
-const UNITS: [Unit; 14] = [
+const UNITS: [Unit; 15] = [
     Unit::Mm,
+    Unit::M,
     Unit::Um,
     Unit::Deg,
     Unit::N,
@@ -67,7 +68,7 @@ fn try_one(text: &String) -> Outcome {
             }
         }
     }
-    Outcome::of_message(&taken.to_string(), &refused)
+    Outcome::of_message(&taken.to_string(), &refused, text)
 }
 
 #[test]

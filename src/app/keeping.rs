@@ -99,7 +99,7 @@ impl Window {
         for (_, workspace) in self.desk.others() {
             own.forget(workspace.number());
         }
-        own.end();
+        drop(own);
     }
 
     pub(super) fn answer_recovery(&mut self, answer: RecoveryAnswer) {

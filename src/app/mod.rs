@@ -27,6 +27,7 @@ mod drawing_page;
 pub mod edit;
 mod export_panel;
 mod field;
+pub mod file_locks;
 pub mod files;
 mod findings_panel;
 mod finished_picture;

@@ -105,6 +105,22 @@ pub fn read_design(text: &str) -> Result<Design, ReadError> {
     }
 }
 
+/// A design on one line, for [`unpack`]: shorter than the text of a file and never shown.
+///
+/// # Errors
+/// The message of the writer; a design does not fail.
+pub fn pack(design: &Design) -> Result<String, ron::Error> {
+    options().to_string(design)
+}
+
+/// The very design that [`pack`] made the text of, however large it is.
+///
+/// # Errors
+/// The text is none of [`pack`].
+pub fn unpack(text: &str) -> Result<Design, ron::error::SpannedError> {
+    options().from_str(text)
+}
+
 /// Writes any of our types as RON.
 ///
 /// # Errors

@@ -41,11 +41,8 @@ fn note_panics() {
         panic::set_hook(Box::new(move |facts| {
             let place = facts.location().map(ToString::to_string);
             let mut places = PLACES.lock().unwrap();
-            if places.contains_key(&thread_name()) {
-                places.insert(
-                    thread_name(),
-                    format!("{}: {facts}", place.unwrap_or_default()),
-                );
+            if let Some(said) = places.get_mut(&thread_name()) {
+                *said = format!("{}\n{facts}", place.unwrap_or_default());
             } else {
                 drop(places);
                 before(facts);

@@ -53,7 +53,7 @@ fn corpus() -> Vec<String> {
         .collect()
 }
 
-fn try_one(text: &String) -> Outcome {
+fn try_one(text: &str) -> Outcome {
     match text.parse::<Thread>() {
         Ok(thread) => {
             let written = thread.to_string();
@@ -100,7 +100,7 @@ fn designations() {
         "designations",
         corpus(),
         |dice, pool| spoilt_text(dice, pool, &WORDS, 200),
-        try_one,
+        |text| try_one(text),
         |text| format!("{text:?}"),
     );
 }

@@ -86,7 +86,7 @@ fn same_again<T: serde::Serialize>(read: &T, written: &str, kind: &str) {
     );
 }
 
-fn try_one(text: &String) -> Outcome {
+fn try_one(text: &str) -> Outcome {
     let lists = match read_library(text) {
         Ok(library) => {
             let written = write_ron(&library).unwrap();
@@ -135,7 +135,7 @@ fn documents() {
         "documents",
         corpus(),
         |dice, pool| spoilt_text(dice, pool, &WORDS, LONGEST),
-        try_one,
+        |text| try_one(text),
         |text| format!("{text:?}"),
     );
 }

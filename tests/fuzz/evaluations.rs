@@ -27,11 +27,9 @@ fn corpus() -> Vec<Design> {
         designs.push(read_design(text).unwrap());
     }
     for index in 0..8 {
-        designs.extend([
-            plausible(70, index),
-            hostile(70, index),
-            half_known(70, index),
-        ]);
+        for make in [plausible, hostile, half_known] {
+            designs.push(make(70, index));
+        }
     }
     designs.retain(|design| faults_of(design).is_empty());
     designs

@@ -39,7 +39,7 @@ fn corpus() -> Vec<String> {
         .collect()
 }
 
-fn try_one(text: &String) -> Outcome {
+fn try_one(text: &str) -> Outcome {
     let mut taken = 0_u32;
     let mut refused = String::new();
     for (place, unit) in UNITS.into_iter().enumerate() {
@@ -52,7 +52,7 @@ fn try_one(text: &String) -> Outcome {
                 if shown.len() < 40 {
                     let again = parse_quantity(&shown, unit)
                         .unwrap_or_else(|error| panic!("{shown}: {error}"));
-                    let step = 0.5 * 0.1_f64.powi(unit.decimals() as i32);
+                    let step = 0.5 * 0.1_f64.powf(unit.decimals() as f64);
                     let off = (again - value).abs();
                     assert!(
                         off <= step * 1.001 + value.abs() * 1e-12,
@@ -77,7 +77,7 @@ fn quantities() {
         "quantities",
         corpus(),
         |dice, pool| spoilt_text(dice, pool, &WORDS, 200),
-        try_one,
+        |text| try_one(text),
         |text| format!("{text:?}"),
     );
 }

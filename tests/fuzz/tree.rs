@@ -93,9 +93,8 @@ fn change(dice: &mut Dice, spot: &mut Value, elsewhere: Option<Value>) {
         Value::Array(list) => change_list(dice, list),
         Value::Bool(yes) => *yes = !*yes,
         Value::String(word) if dice.chance(30) => {
-            *word = dice
-                .pick(&["", "none such", "ß\u{0}\n", "end mill 3"])
-                .to_owned()
+            dice.pick(&["", "none such", "ß\u{0}\n", "end mill 3"])
+                .clone_into(word);
         }
         Value::Null | Value::String(_) | Value::Object(_) => {
             *spot = elsewhere.unwrap_or(Value::Null);

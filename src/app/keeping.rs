@@ -3,8 +3,10 @@
 use std::path::{Path, PathBuf};
 
 use super::dialogs::Dialog;
+use super::file_locks::FileLocks;
 use super::files;
 use super::kept_work::Found;
+use super::recent::Recent;
 use super::recovery::{LeftBehind, PACE, Recovery};
 use super::recovery_panel::{RecoveryAnswer, RecoveryPanel};
 use super::window::Window;
@@ -18,6 +20,8 @@ fn recovery_folder(own: &Path) -> PathBuf {
 /// The unsaved work of this run and of those before it.
 #[derive(Default)]
 pub(super) struct Keeping {
+    /// The marks of files that are open or being saved.
+    pub(super) locks: FileLocks,
     own: Option<Recovery>,
     pub(super) left_behind: LeftBehind,
     /// Number, revision and unsaved mark of the design that was last looked at.
@@ -27,6 +31,8 @@ pub(super) struct Keeping {
 impl Window {
     /// Begins to keep unsaved work in the user's own folder, and asks about what was left there.
     pub(super) fn begin_keeping(&mut self, own_folder: &Path) {
+        self.keeping.locks = FileLocks::in_folder(own_folder);
+        self.watching.recent = Recent::in_folder(own_folder);
         let folder = recovery_folder(own_folder);
         match LeftBehind::in_folder(&folder) {
             Ok(left) => self.keeping.left_behind = left,
@@ -76,6 +82,18 @@ impl Window {
                     "{error}. The copy of unsaved work is not up to date; save the design elsewhere"
                 ));
             }
+        }
+    }
+
+    /// Marks the file of the design in hand as open here, and says where another window has it open too.
+    pub(super) fn claim_file(&mut self) {
+        if !self.keeping.locks.claim(&mut self.workspace)
+            && let Some(path) = self.workspace.path()
+        {
+            self.messages.fault(format!(
+                "{} is open in another window of this program too. Before one saves, it notices what the other has saved; better close it in one of them",
+                path.display()
+            ));
         }
     }
 
@@ -142,6 +160,7 @@ impl Window {
             own.keep(workspace.number(), workspace.kept_work(), Some(found.path));
         }
         self.take_in_hand(workspace);
+        self.claim_file();
         self.messages
             .done(format!("\"{name}\" is brought back; it is not saved yet"));
     }

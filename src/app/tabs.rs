@@ -10,6 +10,7 @@ use super::dialogs::Dialog;
 use super::files::{self, FileError};
 use super::page::Page;
 use super::palette::Palette;
+use super::path_words::path_shown;
 use super::sight::Sight;
 use super::unsaved_question::Next;
 use super::window::Window;
@@ -29,10 +30,9 @@ impl Tab {
     fn of(workspace: &Workspace) -> Self {
         Self {
             name: workspace.title_name(),
-            hover: workspace.path().map_or_else(
-                || "not saved to a file yet".to_owned(),
-                |path| path.display().to_string(),
-            ),
+            hover: workspace
+                .path()
+                .map_or_else(|| "not saved to a file yet".to_owned(), path_shown),
             changed: workspace.is_changed(),
         }
     }
@@ -190,6 +190,8 @@ impl Window {
         }
         let workspace = Workspace::opened(path, self.workspace.workshop().clone())?;
         self.take_in_hand(workspace);
+        self.claim_file();
+        self.add_recent(path);
         Ok(())
     }
 

@@ -9,7 +9,7 @@ use flangewright::workshop::Workshop;
 
 /// Edits of a whole session where the program is built for speed; a share of it else, for it takes ten times as long.
 const EDITS: u32 = if cfg!(debug_assertions) {
-    4_000
+    2_000
 } else {
     100_000
 };

@@ -27,24 +27,14 @@ pub(super) struct Looked {
 }
 
 /// What is watched.
+#[derive(Default)]
 pub(super) struct Watching {
     pub(super) recent: Recent,
+    /// Not so at first: the first frame is a coming to the front as well.
     had_focus: bool,
     look: Option<Job<Looked>>,
     /// What was told already: the design and what its file held then.
     told: BTreeSet<(u64, String)>,
-}
-
-impl Default for Watching {
-    fn default() -> Self {
-        Self {
-            recent: Recent::default(),
-            // The first frame is a coming to the front as well.
-            had_focus: false,
-            look: None,
-            told: BTreeSet::new(),
-        }
-    }
 }
 
 fn look(watched: Vec<Watched>, recent: Vec<PathBuf>) -> Looked {

@@ -7,6 +7,7 @@ use egui::{Key, KeyboardShortcut, Modifiers, ThemePreference};
 use super::edit::Edit;
 use super::page::Page;
 use super::print_out::PrintOut;
+use super::room_work::RoomWish;
 use crate::document::Design;
 use crate::mount::{Body, Lens};
 
@@ -81,6 +82,8 @@ pub enum Command {
     CutAnticlockwise,
     /// Go to a page.
     Show(Page),
+    /// Show the room to move, or change what it shows.
+    Room(RoomWish),
     /// Light, dark, or as the system has it.
     Theme(ThemePreference),
 }
@@ -132,6 +135,8 @@ pub fn menus() -> Vec<Menu> {
         Some(Command::TurnPlan),
         Some(Command::CutClockwise),
         Some(Command::CutAnticlockwise),
+        None,
+        Some(Command::Room(RoomWish::Toggle)),
         None,
         Some(Command::Theme(ThemePreference::System)),
         Some(Command::Theme(ThemePreference::Light)),
@@ -200,6 +205,8 @@ impl Command {
             Self::TurnPlan => "Plan from the other side",
             Self::CutClockwise => "Turn the cut clockwise",
             Self::CutAnticlockwise => "Turn the cut anticlockwise",
+            Self::Room(RoomWish::Toggle) => "Room to move on or off",
+            Self::Room(RoomWish::SetAside(_) | RoomWish::Again) => "Room to move",
             Self::Show(page) => page.title(),
             Self::Theme(ThemePreference::System) => "Colours as the system",
             Self::Theme(ThemePreference::Light) => "Light colours",
@@ -260,6 +267,10 @@ impl Command {
             Self::CutAnticlockwise => {
                 "turn the cutting line by 5 degrees, anticlockwise seen from the lens side"
             }
+            Self::Room(RoomWish::Toggle) => {
+                "show under every dimension of the ring how far it can move, or leave it"
+            }
+            Self::Room(RoomWish::SetAside(_) | RoomWish::Again) => "work out the room to move",
             Self::Show(page) => page.explains(),
             Self::Theme(ThemePreference::System) => "light or dark, as the system is set",
             Self::Theme(ThemePreference::Light) => "dark lines on a light ground",
@@ -307,6 +318,7 @@ impl Command {
             | Self::KeepBody
             | Self::ImportMounts
             | Self::WriteWorkshop
+            | Self::Room(_)
             | Self::ShowTab(_)
             | Self::Recover
             | Self::OpenRecent(_)
@@ -354,6 +366,7 @@ impl Command {
             | Self::TurnPlan
             | Self::CutClockwise
             | Self::CutAnticlockwise
+            | Self::Room(_)
             | Self::Theme(_) => false,
         }
     }

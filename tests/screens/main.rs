@@ -11,6 +11,7 @@ mod on_disk;
 mod optics;
 mod recent;
 mod recovery;
+mod room;
 mod sheet;
 mod tabs;
 mod values;

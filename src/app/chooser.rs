@@ -147,9 +147,8 @@ fn answer(blank: rfd::AsyncFileDialog, question: FileQuestion, way: Way) -> File
 fn answer_of(chosen: Option<PathBuf>, after: Duration, complaints: &[String]) -> FileAnswer {
     match chosen {
         Some(path) => FileAnswer::Chosen(path),
-        None if !complaints.is_empty() => FileAnswer::Unavailable(format!(
-            "the system's dialog failed ({})",
-            complaints.join("; ")
+        None if let Some(last) = complaints.last() => FileAnswer::Unavailable(format!(
+            "neither a desktop portal nor zenity could show one ({last})"
         )),
         None if after < SOONEST_ANSWER => FileAnswer::Unavailable(
             "this system shows no file dialog (neither a desktop portal nor zenity answered)"

@@ -56,6 +56,15 @@ impl Window {
         }
     }
 
+    /// The same on demand: that there is none is said too.
+    pub(super) fn recover(&mut self) {
+        self.ask_about_left_work();
+        if self.dialog.is_none() {
+            self.messages
+                .done("looked for unsaved work of a crash: there is none");
+        }
+    }
+
     /// The work that is asked about.
     pub(super) fn left_work(&self) -> &[Found] {
         &self.keeping.left_behind.found

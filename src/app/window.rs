@@ -243,7 +243,7 @@ impl Window {
             Command::NextTab => self.turn_tabs(true),
             Command::TabBefore => self.turn_tabs(false),
             Command::CloseTab => self.close_tab(),
-            Command::Recover => self.ask_about_left_work(),
+            Command::Recover => self.recover(),
             Command::OpenRecent(path) => self.open_recent(&path),
             Command::ClearRecent => self.clear_recent(),
             Command::KeepLens => self.keep_lens(),

@@ -342,7 +342,7 @@ impl Window {
     fn answer_disk(&mut self, answer: DiskAnswer) {
         self.dialog = None;
         match answer {
-            DiskAnswer::Waiting => {}
+            DiskAnswer::Waiting | DiskAnswer::Later => {}
             DiskAnswer::KeepMine => self.workspace.keep_mine(),
             DiskAnswer::LoadTheirs => {
                 if let Err(error) = self.workspace.take_theirs() {

@@ -122,6 +122,8 @@ impl Window {
 
     /// Goes to the design at this place.
     pub(super) fn show_tab(&mut self, place: usize) {
+        // What was changed in this very frame is kept before the design goes out of hand.
+        self.keep_work();
         let mut in_hand = self.blank();
         self.swap_in_hand(&mut in_hand);
         let moved = self.desk.take_up(place, &mut in_hand);
@@ -148,6 +150,7 @@ impl Window {
 
     /// Takes a design in hand: in the place of one that nobody has touched, else beside the others.
     pub(super) fn take_in_hand(&mut self, workspace: Workspace) {
+        self.keep_work();
         let mut aside = Aside::new(workspace);
         let replaces = self.workspace.is_untouched();
         if !replaces {

@@ -3,6 +3,7 @@
 use std::fs;
 
 use flangewright::app::edit::Edit;
+use flangewright::app::recovery::{PACE, Recovery};
 use flangewright::app::workspace::Workspace;
 use flangewright::document::{RingKey, demo_designs};
 use flangewright::workshop::Workshop;
@@ -38,9 +39,12 @@ fn edit(number: u32) -> Edit {
 fn a_long_session_is_undone_to_its_start_and_its_memory_stays_flat() {
     let first = demo_designs().unwrap().remove(0);
     let mut workspace = Workspace::new(first.clone(), Workshop::default_set().unwrap());
+    let folder = tempfile::tempdir().unwrap();
+    let keeping = Recovery::begin(folder.path(), PACE).unwrap();
     let mut early = None;
     for number in 0..EDITS {
         workspace.edit(&edit(number)).unwrap();
+        keeping.keep(workspace.number(), workspace.kept_work(), None);
         if number == EDITS / 20 {
             early = memory();
         }

@@ -102,6 +102,27 @@ fn a_copy_that_cannot_be_read_is_named_with_the_reason_and_left_alone() {
 }
 
 #[test]
+fn text_that_a_key_ends_on_its_way_to_another_tab_is_kept() {
+    let (own, folder) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+    let files = ["one.ron", "two.ron"].map(|name| folder.path().join(name));
+    for file in &files {
+        fs::copy(demo("archive_portrait.ron"), file).unwrap();
+    }
+    let mut bench = Bench::on_file(&files[0], own.path());
+    bench.window.state_mut().open(&files[1]);
+    bench.window.run();
+    bench.write("Seat height", "1.5");
+    bench.press(Modifiers::COMMAND, Key::PageUp);
+    assert_eq!(bench.workspace().title_name(), "one");
+    bench.wait_until(|_| !kept(own.path()).is_empty());
+    drop(bench);
+    let mut bench = Bench::with_own_folder(own.path());
+    assert!(bench.says(&format!("of the file {}", files[1].display())));
+    bench.click("Restore");
+    assert!((bench.size(RingKey::SeatHeight) - 1.5).abs() < 1e-12);
+}
+
+#[test]
 fn undoing_back_to_what_is_saved_leaves_nothing_to_bring_back() {
     let (own, folder) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
     let file = folder.path().join("one.ron");

@@ -29,6 +29,7 @@ impl Step {
         while !(old.is_char_boundary(at) && new.is_char_boundary(at)) {
             at -= 1;
         }
+        // Cut only where a letter of both begins.
         let (old, new) = (&old[at..], &new[at..]);
         let mut end = same_bytes(old.bytes().rev(), new.bytes().rev());
         while !(old.is_char_boundary(old.len() - end) && new.is_char_boundary(new.len() - end)) {

@@ -138,13 +138,9 @@ impl Window {
             }
             RecoveryAnswer::Restore(place) => self.restore(place),
             RecoveryAnswer::RestoreAll => {
-                let mut place = 0;
-                while place < self.left_work().len() {
-                    if self.left_work()[place].work.is_ok() {
-                        self.restore(place);
-                    } else {
-                        place += 1;
-                    }
+                // What cannot be read stays in the list, to be discarded or left.
+                while let Some(place) = self.left_work().iter().position(|one| one.work.is_ok()) {
+                    self.restore(place);
                 }
             }
             RecoveryAnswer::Discard(place) => self.discard(place),
@@ -163,13 +159,24 @@ impl Window {
         let found = self.keeping.left_behind.found.remove(place);
         let Ok(work) = found.work else { return };
         let name = work.name();
-        let workspace = Workspace::brought_back(work, self.workspace.workshop().clone());
+        let its_tab = work.from.as_deref().and_then(|from| self.place_of(from));
+        if let Some(place) = its_tab {
+            self.show_tab(place);
+        }
+        if its_tab.is_some() && !self.workspace.is_changed() {
+            self.workspace.bring_back(work);
+        } else {
+            let workspace = Workspace::brought_back(work, self.workspace.workshop().clone());
+            self.take_in_hand(workspace);
+            if its_tab.is_none() {
+                self.claim_file();
+            }
+        }
         if let Some(own) = &self.keeping.own {
             // The old file goes when the new one is whole, not before.
-            own.keep(workspace.number(), workspace.kept_work(), Some(found.path));
+            let kept = self.workspace.kept_work();
+            own.keep(self.workspace.number(), kept, Some(found.path));
         }
-        self.take_in_hand(workspace);
-        self.claim_file();
         self.messages
             .done(format!("\"{name}\" is brought back; it is not saved yet"));
     }

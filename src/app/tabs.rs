@@ -172,22 +172,24 @@ impl Window {
         self.page = Page::Design;
     }
 
+    /// The tab of the design of this file, where it is open.
+    pub(super) fn place_of(&self, path: &Path) -> Option<usize> {
+        let real = files::real_path(path);
+        let in_hand = (self.desk.place(), &self.workspace);
+        let mut open = self.desk.others().chain([in_hand]);
+        open.find(|(_, workspace)| {
+            let own = workspace.path().map(files::real_path);
+            own.as_ref() == Some(&real)
+        })
+        .map(|(place, _)| place)
+    }
+
     /// Opens a file in a tab of its own, or goes to the tab that has it already.
     ///
     /// # Errors
     /// What [`files::open_design`] refuses; everything stays as it was then.
     pub(super) fn open_tab(&mut self, path: &Path) -> Result<(), FileError> {
-        let real = files::real_path(path);
-        let is_it = |workspace: &Workspace| {
-            workspace
-                .path()
-                .is_some_and(|own| files::real_path(own) == real)
-        };
-        if is_it(&self.workspace) {
-            return Ok(());
-        }
-        let there = self.desk.others().find(|(_, workspace)| is_it(workspace));
-        if let Some((place, _)) = there {
+        if let Some(place) = self.place_of(path) {
             self.show_tab(place);
             return Ok(());
         }

@@ -54,6 +54,21 @@ fn after_a_crash_the_work_is_asked_about_and_brought_back_unsaved() {
 }
 
 #[test]
+fn work_on_the_file_that_is_open_already_comes_back_as_a_step_of_it() {
+    let (own, folder) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+    let file = folder.path().join("one.ron");
+    crashed(own.path(), &file, "1.5");
+    let mut bench = Bench::on_file(&file, own.path());
+    bench.click("Restore");
+    assert_eq!(bench.window.state().open_designs(), 1);
+    assert!((bench.size(RingKey::SeatHeight) - 1.5).abs() < 1e-12);
+    assert!(bench.workspace().is_changed() && !bench.says("is open in another window"));
+    bench.press(Modifiers::COMMAND, Key::Z);
+    assert_eq!(bench.workspace().design(), &open_design(&file).unwrap());
+    assert!(!bench.workspace().is_changed());
+}
+
+#[test]
 fn work_put_off_is_asked_about_again_and_goes_only_when_it_is_discarded() {
     let (own, folder) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
     crashed(own.path(), &folder.path().join("one.ron"), "1.5");

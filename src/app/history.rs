@@ -1,11 +1,14 @@
-//! Undo and redo of everything, to the very first step.
+//! Undo and redo of everything, of a design or of a workshop, to the very first step.
 //!
-//! A step is kept as what it changed in the text of the design, some tens of bytes: a hundred thousand of them take
+//! A step is kept as what it changed in the text of the whole, some tens of bytes: a hundred thousand of them take
 //! less room than a thousand whole designs.
 
 use std::collections::VecDeque;
 
-use crate::document::{Design, pack, unpack};
+use serde::Serialize;
+use serde::de::DeserializeOwned;
+
+use crate::document::{pack, unpack};
 
 /// What all steps may take, bytes; beyond it the oldest go. An ordinary step takes about a hundred.
 const MOST_BYTES: usize = 64_000_000;
@@ -72,23 +75,23 @@ fn same_bytes(one: impl Iterator<Item = u8>, other: impl Iterator<Item = u8>) ->
 
 /// The steps back and forward.
 #[derive(Clone, Debug)]
-pub struct History {
-    /// The design as the last step left it, and its text.
-    now: Design,
+pub struct History<T> {
+    /// The whole as the last step left it, and its text.
+    now: T,
     text: String,
     back: VecDeque<Step>,
     forward: Vec<Step>,
     bytes: usize,
 }
 
-impl History {
-    /// A history that begins with `design`.
+impl<T: Clone + PartialEq + Serialize + DeserializeOwned> History<T> {
+    /// A history that begins with `first`.
     #[must_use]
-    pub fn starting_at(design: &Design) -> Self {
+    pub fn starting_at(first: &T) -> Self {
         Self {
-            now: design.clone(),
-            // A design that could not be written would begin a history without steps; our own types are written.
-            text: pack(design).unwrap_or_default(),
+            now: first.clone(),
+            // What could not be written would begin a history without steps; our own types are written.
+            text: pack(first).unwrap_or_default(),
             back: VecDeque::new(),
             forward: Vec::new(),
             bytes: 0,
@@ -96,18 +99,18 @@ impl History {
     }
 
     /// Ends a step: what comes after it is undone by itself.
-    pub fn end_step(&mut self, design: &Design) {
-        if *design == self.now {
+    pub fn end_step(&mut self, now: &T) {
+        if *now == self.now {
             return;
         }
-        let Ok(text) = pack(design) else { return };
+        let Ok(text) = pack(now) else { return };
         for gone in self.forward.drain(..) {
             self.bytes -= gone.bytes();
         }
         let step = Step::between(&self.text, &text);
         self.bytes += step.bytes();
         self.back.push_back(step);
-        self.now.clone_from(design);
+        self.now.clone_from(now);
         self.text = text;
         while self.bytes > MOST_BYTES
             && let Some(oldest) = self.back.pop_front()
@@ -116,8 +119,8 @@ impl History {
         }
     }
 
-    /// The design one step back.
-    pub fn undo(&mut self, now: &Design) -> Option<Design> {
+    /// What it was one step back.
+    pub fn undo(&mut self, now: &T) -> Option<T> {
         self.end_step(now);
         let step = self.back.pop_back()?;
         let text = step.exchanged(&self.text, step.after(), step.before());
@@ -126,8 +129,8 @@ impl History {
         Some(self.now.clone())
     }
 
-    /// The design one step forward.
-    pub fn redo(&mut self, now: &Design) -> Option<Design> {
+    /// What it was one step forward.
+    pub fn redo(&mut self, now: &T) -> Option<T> {
         // Whatever was done since the last step back, there is no way forward from it.
         self.end_step(now);
         let step = self.forward.pop()?;
@@ -146,13 +149,13 @@ impl History {
 
     /// Whether there is a step back.
     #[must_use]
-    pub fn can_undo(&self, now: &Design) -> bool {
+    pub fn can_undo(&self, now: &T) -> bool {
         !self.back.is_empty() || *now != self.now
     }
 
     /// Whether there is a step forward.
     #[must_use]
-    pub fn can_redo(&self, now: &Design) -> bool {
+    pub fn can_redo(&self, now: &T) -> bool {
         !self.forward.is_empty() && *now == self.now
     }
 }

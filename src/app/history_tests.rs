@@ -1,4 +1,5 @@
 use super::*;
+use crate::document::Design;
 use crate::mount::{Body, Lens};
 
 fn named(name: &str) -> Design {

@@ -105,19 +105,19 @@ pub fn read_design(text: &str) -> Result<Design, ReadError> {
     }
 }
 
-/// A design on one line, for [`unpack`]: shorter than the text of a file and never shown.
+/// Any of our types on one line, for [`unpack`]: shorter than the text of a file and never shown.
 ///
 /// # Errors
-/// The message of the writer; a design does not fail.
-pub fn pack(design: &Design) -> Result<String, ron::Error> {
-    options().to_string(design)
+/// The message of the writer; our own types do not fail.
+pub fn pack<T: Serialize>(value: &T) -> Result<String, ron::Error> {
+    options().to_string(value)
 }
 
-/// The very design that [`pack`] made the text of, however large it is.
+/// The very value that [`pack`] made the text of, however large it is.
 ///
 /// # Errors
 /// The text is none of [`pack`].
-pub fn unpack(text: &str) -> Result<Design, ron::error::SpannedError> {
+pub fn unpack<T: DeserializeOwned>(text: &str) -> Result<T, ron::error::SpannedError> {
     options().from_str(text)
 }
 

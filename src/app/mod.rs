@@ -80,6 +80,8 @@ mod ring_column;
 mod room_bar;
 mod room_scale;
 pub mod room_work;
+mod row_edit;
+mod row_readings_editor;
 mod rows;
 mod scene_paint;
 mod section_panel;

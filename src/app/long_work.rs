@@ -179,11 +179,15 @@ impl<K: Clone + PartialEq, T: Send + 'static> LongWork<K, T> {
         running.begun.elapsed() >= QUIET
     }
 
-    /// How far it is and the way to call it off, once it takes long; what went wrong.
-    pub fn progress_ui(&self, ui: &mut Ui, what: &str) {
+    /// What went wrong.
+    pub fn fault_ui(&self, ui: &mut Ui) {
         if let Some(fault) = &self.fault {
             ui.label(fault);
         }
+    }
+
+    /// How far it is and the way to call it off, once it takes long.
+    pub fn progress_ui(&self, ui: &mut Ui, what: &str) {
         if !self.is_long(ui.ctx()) {
             return;
         }

@@ -164,16 +164,27 @@ pub fn head_ui(ui: &mut Ui, view: &mut View<'_>) {
     if !room.is_on || view.evaluation.derivation.ring.is_none() {
         return;
     }
-    legend_ui(ui, view.palette);
+    // One line for both: what stands under it must not move while one works on it.
+    let height = ui.spacing().interact_size.y;
+    let line = egui::vec2(ui.available_width(), height);
+    ui.allocate_ui(line, |ui| {
+        ui.set_min_height(height);
+        if room.work.is_long(ui.ctx()) {
+            room.work.progress_ui(ui, "room to move");
+        } else {
+            legend_ui(ui, view.palette);
+        }
+    });
     let mut aside = room.sets_aside;
-    if aside || view.evaluation.count(Severity::Clash) > 0 {
-        let words = RichText::new("leave out what clashes now").small();
-        let asked = ui.checkbox(&mut aside, words).on_hover_text(
+    let words = RichText::new("leave out what clashes now").small();
+    let can = aside || view.evaluation.count(Severity::Clash) > 0;
+    let asked = ui
+        .add_enabled(can, egui::Checkbox::new(&mut aside, words))
+        .on_hover_text(
             "findings that are a clash at present do not count: the room that the others leave",
         );
-        if asked.changed() {
-            view.wish(Command::Room(RoomWish::SetAside(aside)));
-        }
+    if asked.changed() {
+        view.wish(Command::Room(RoomWish::SetAside(aside)));
     }
     if room.work.is_called_off(&room.wanted) {
         ui.horizontal(|ui| {
@@ -186,7 +197,7 @@ pub fn head_ui(ui: &mut Ui, view: &mut View<'_>) {
             }
         });
     }
-    room.work.progress_ui(ui, "room to move");
+    room.work.fault_ui(ui);
 }
 
 /// Whether two designs are one and the same at different times.

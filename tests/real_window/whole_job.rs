@@ -34,7 +34,8 @@ fn new_from_two_mounts(both: &mut Both) {
     }
     both.click(Role::Button, "Start");
     // How the thread is kept from turning out is a choice that no rule takes off one's hands.
-    both.real.wait_for_title("second on archive copying camera * - 1 clash");
+    both.real
+        .wait_for_title("second on archive copying camera * - 1 clash");
 }
 
 /// Drags the flange smaller until it no longer fouls the aperture ring.

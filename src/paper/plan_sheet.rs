@@ -162,8 +162,11 @@ fn thread(workshop: &Workshop, plan: &ShopPlan) -> Vec<Block> {
     let threading = &plan.threading;
     let mut blocks = vec![Block::Heading(format!("Thread {}", threading.thread))];
     blocks.extend(gear_words(threading, workshop).into_iter().map(Block::Text));
-    blocks.push(Block::Text(depth_words(threading)));
-    blocks.push(Block::Table(infeed_table(threading, workshop.lathe.dials)));
+    // The passes are ticked off at the machine: they stand on one page.
+    blocks.push(Block::Together(vec![
+        Block::Text(depth_words(threading)),
+        Block::Table(infeed_table(threading, workshop.lathe.dials)),
+    ]));
     blocks.push(Block::Text(THREAD_DEPTHS_ARE.to_owned()));
     blocks.push(Block::Text(run_out_words(threading)));
     if let Some(run_out) = &threading.run_out {

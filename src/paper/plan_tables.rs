@@ -64,7 +64,17 @@ fn angle_rows(list: &DividingList, cells: impl Fn(&Row) -> Vec<String>) -> Vec<V
 #[must_use]
 pub fn crank_table(list: &DividingList) -> Table {
     let mut columns = angle_columns(list);
-    columns.extend(["turns", "spaces", "circle", "plate", "error '", "error mm"].map(number));
+    columns.extend(
+        [
+            "turns",
+            "spaces",
+            "circle",
+            "plate",
+            "error min",
+            "error mm",
+        ]
+        .map(number),
+    );
     Table {
         columns,
         rows: angle_rows(list, |row| {

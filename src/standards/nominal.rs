@@ -103,7 +103,7 @@ impl Nominal {
         };
         let by_number = NUMBERED
             .iter()
-            .find(|(number, pitches)| same(numbered_size_inch(*number), inch) && has(pitches, tpi));
+            .find(|(number, pitches)| is_that_size(*number, inch) && has(pitches, tpi));
         if let Some((number, _)) = by_number {
             number.to_string()
         } else if numbered_size(inch, tpi).is_some() {
@@ -122,6 +122,11 @@ impl fmt::Display for Nominal {
             Self::Inches(inch) => write!(f, "{} in", inch_text(*inch)),
         }
     }
+}
+
+/// Whether inches are those of a numbered size, judged by thousandths as where a thread is made.
+fn is_that_size(number: u8, inch: f64) -> bool {
+    same(numbered_size_inch(number) * 1000.0, inch * 1000.0)
 }
 
 /// How many parts of an inch these are, where they are whole but for their last bits.
@@ -164,6 +169,7 @@ mod tests {
             "0.75000000013-12 UNF",
             "0.75000000000013-12 UNF",
             "0.19000000000013-24 UNC",
+            "0.19000000010013-24 UNC",
             "0.3333333333333-20 UN",
         ] {
             let thread: Thread = typed.parse().unwrap();

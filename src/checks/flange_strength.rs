@@ -118,6 +118,18 @@ mod tests {
         design
     }
 
+    /// Found by spoiling designs: a limit of nothing made the remedy a number that is none.
+    #[test]
+    fn a_limit_of_nothing_leaves_the_remedy_a_number() {
+        let mut design = tall(0.3, 1.5);
+        (design.limits.stress_caution, design.limits.stress_clash) = (-0.0, 0.0);
+        let remedy = judged(check, &design).remedy.unwrap().text;
+        assert!(
+            !remedy.contains("NaN") && !remedy.contains("inf"),
+            "{remedy}"
+        );
+    }
+
     /// F 138.5 on 25.13 mm is 5.51 N/mm; 5 mm out on 1.5: 73.5 MPa, worked by hand.
     #[test]
     fn a_worked_example() {

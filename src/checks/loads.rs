@@ -14,6 +14,8 @@ const GRAVITY: f64 = 9.81;
 const NARROW_SEAT: f64 = 0.2;
 /// Directions of the moment that the heel model looks at, all round.
 const DIRECTIONS: u32 = 360;
+/// A limit lower than this asks for no stress at all, MPa: keeps what it would take a number.
+const NO_STRESS_MPA: f64 = 0.01;
 /// A root narrower than this is none, mm: keeps the stress a number.
 const NO_ROOT_MM: f64 = 0.01;
 
@@ -171,8 +173,8 @@ impl Strength {
         }
         let limits = cx.limits();
         let bounds = Bounds {
-            clash: strength.value() * limits.stress_clash / 100.0,
-            caution: strength.value() * limits.stress_caution / 100.0,
+            clash: (strength.value() * limits.stress_clash / 100.0).max(NO_STRESS_MPA),
+            caution: (strength.value() * limits.stress_caution / 100.0).max(NO_STRESS_MPA),
             scale: 1.0,
         };
         Ok(Self {

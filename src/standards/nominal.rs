@@ -80,13 +80,18 @@ impl Nominal {
     }
 
     /// The same diameter in inches where it is a whole number of sixty-fourths, so that 25.4 mm and 1 in are
-    /// one thread and not two.
+    /// one thread and not two. Inches that are thousandths but for their last bits are those thousandths, so that a
+    /// numbered size is one thread however it is written.
     pub(super) fn in_inches_if_whole(self) -> Self {
-        let sixty_fourths = self.inch() * 64.0;
-        if same(sixty_fourths, sixty_fourths.round()) {
-            Self::Inches(sixty_fourths.round() / 64.0)
-        } else {
-            self
+        if let Some(whole) = whole_parts(self.inch(), 64.0) {
+            return Self::Inches(whole / 64.0);
+        }
+        match self {
+            Self::Inches(inch) => {
+                let whole = whole_parts(inch, 1000.0);
+                Self::Inches(whole.map_or(inch, |whole| whole / 1000.0))
+            }
+            Self::Millimetres(_) => self,
         }
     }
 
@@ -98,7 +103,7 @@ impl Nominal {
         };
         let by_number = NUMBERED
             .iter()
-            .find(|(number, pitches)| same(numbered_size_inch(*number), inch) && has(pitches, tpi));
+            .find(|(number, pitches)| is_that_size(*number, inch) && has(pitches, tpi));
         if let Some((number, _)) = by_number {
             number.to_string()
         } else if numbered_size(inch, tpi).is_some() {
@@ -119,8 +124,23 @@ impl fmt::Display for Nominal {
     }
 }
 
+/// Whether inches are those of a numbered size, judged by thousandths as where a thread is made.
+fn is_that_size(number: u8, inch: f64) -> bool {
+    same(numbered_size_inch(number) * 1000.0, inch * 1000.0)
+}
+
+/// How many parts of an inch these are, where they are whole but for their last bits.
+fn whole_parts(inch: f64, parts: f64) -> Option<f64> {
+    let whole = (inch * parts).round();
+    same(inch * parts, whole).then_some(whole)
+}
+
 /// Inches as the trade writes them: whole, fraction down to 64ths, or decimal.
 fn inch_text(inch: f64) -> String {
+    // Judged by sixty-fourths as where a thread is made: a fraction is written only for what is read back from it.
+    if whole_parts(inch, 64.0).is_none() {
+        return format!("{inch}");
+    }
     for denominator in [1.0, 2.0, 4.0, 8.0, 16.0, 32.0, 64.0] {
         let numerator = inch * denominator;
         if !same(numerator, numerator.round()) {
@@ -135,4 +155,32 @@ fn inch_text(inch: f64) -> String {
         };
     }
     format!("{inch}")
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::standards::Thread;
+
+    /// Found by spoiling designations: a size within the last bits of another was written as that other and read back
+    /// as another thread.
+    #[test]
+    fn a_size_that_is_another_but_for_its_last_bits_is_that_one() {
+        for typed in [
+            "0.75000000013-12 UNF",
+            "0.75000000000013-12 UNF",
+            "0.19000000000013-24 UNC",
+            "0.19000000010013-24 UNC",
+            "0.3333333333333-20 UN",
+        ] {
+            let thread: Thread = typed.parse().unwrap();
+            let written = thread.to_string();
+            assert_eq!(
+                written.parse::<Thread>().unwrap(),
+                thread,
+                "{typed}: {written}"
+            );
+        }
+        let tenth: Thread = "0.19000000000013-24 UNC".parse().unwrap();
+        assert_eq!(tenth, "10-24 UNC".parse().unwrap());
+    }
 }

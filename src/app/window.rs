@@ -25,6 +25,7 @@ use super::own_mounts::OwnMounts;
 use super::page::Page;
 use super::palette::{Palette, dress, palette};
 use super::path_panel::Purpose;
+use super::room_page::RoomPage;
 use super::room_work::RoomWork;
 use super::sight::Sight;
 use super::stack_page::StackPage;
@@ -52,6 +53,7 @@ pub struct Window {
     optics_page: OpticsPage,
     stack_page: StackPage,
     pub(super) room: RoomWork,
+    room_page: RoomPage,
     pub(super) drawing_page: DrawingPage,
     inspection_page: InspectionPage,
     pub(super) copying: Copying,
@@ -87,6 +89,7 @@ impl Window {
             stack_page: StackPage::default(),
             drawing_page: DrawingPage::default(),
             room: RoomWork::default(),
+            room_page: RoomPage::default(),
             inspection_page: InspectionPage::default(),
             copying: Copying::default(),
             opener: Opener::default(),
@@ -180,9 +183,13 @@ impl Window {
     }
 
     fn page_ui(&mut self, ui: &mut Ui, colours: Palette, commands: &mut Vec<Command>) {
-        if self.page == Page::Design {
+        if matches!(self.page, Page::Design | Page::Room) {
             self.room.follow(ui.ctx(), &self.workspace);
         }
+        let subject = (self.page == Page::Room).then(|| {
+            let (design, workshop) = (self.workspace.design(), self.workspace.workshop());
+            self.room.subject(design, workshop)
+        });
         let mut view = View {
             design: self.workspace.design(),
             evaluation: self.workspace.evaluation(),
@@ -197,6 +204,11 @@ impl Window {
             Page::Design => self
                 .design_page
                 .design_ui(ui, &mut view, self.workspace.revision()),
+            Page::Room => {
+                if let Some(subject) = &subject {
+                    self.room_page.room_ui(ui, &mut view, subject);
+                }
+            }
             Page::Measure => self.measure_page.measure_ui(ui, &mut view),
             Page::Optics => {
                 self.optics_page

@@ -11,6 +11,7 @@ mod on_disk;
 mod optics;
 mod recovery;
 mod room;
+mod room_page;
 mod sheet;
 mod tabs;
 mod values;

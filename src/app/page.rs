@@ -18,8 +18,12 @@ pub enum Page {
     Tolerance,
     /// The sheet as it prints.
     Drawing,
+    /// The order of cuts, settings and passes.
+    ShopPlan,
     /// What is read on the finished ring, and what puts it right.
     Inspection,
+    /// The user's machines and tools.
+    Workshop,
     /// The limits and clearances it is derived and judged by.
     Limits,
 }
@@ -39,14 +43,16 @@ const KEYS: [Key; 9] = [
 
 impl Page {
     /// Every page, in the order of the page bar.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 10] = [
         Self::Design,
         Self::Room,
         Self::Measure,
         Self::Optics,
         Self::Tolerance,
         Self::Drawing,
+        Self::ShopPlan,
         Self::Inspection,
+        Self::Workshop,
         Self::Limits,
     ];
 
@@ -67,7 +73,9 @@ impl Page {
             Self::Optics => "Optics",
             Self::Tolerance => "Tolerance",
             Self::Drawing => "Drawing",
+            Self::ShopPlan => "Shop plan",
             Self::Inspection => "Inspection",
+            Self::Workshop => "Workshop",
             Self::Limits => "Limits",
         }
     }
@@ -86,6 +94,12 @@ impl Page {
             Self::Optics => "light in the corners, sharpness, what the ring does to focus",
             Self::Tolerance => "what adds up at infinity, and how many rings reach it",
             Self::Drawing => "the sheet as it prints: views, dimensions, title block, export",
+            Self::ShopPlan => {
+                "the order of cuts with the part at every step, settings of the head, passes of the thread"
+            }
+            Self::Workshop => {
+                "your machines, cutters, instruments and materials, apart from the designs"
+            }
             Self::Inspection => {
                 "readings of the finished ring, what they prove, the infinity trial, the correction"
             }

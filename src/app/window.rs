@@ -22,16 +22,19 @@ use super::messages::Messages;
 use super::opener::Opener;
 use super::optics_page::OpticsPage;
 use super::own_mounts::OwnMounts;
+use super::own_shop::OwnShop;
 use super::page::Page;
 use super::palette::{Palette, dress, palette};
 use super::path_panel::Purpose;
 use super::room_page::RoomPage;
 use super::room_work::RoomWork;
+use super::shop_plan_page::ShopPlanPage;
 use super::sight::Sight;
 use super::stack_page::StackPage;
 use super::tabs::tab_bar_ui;
 use super::unsaved_question::Next;
 use super::view::{Selection, Typing, View};
+use super::workshop_page::{Kept, workshop_ui};
 use super::workspace::Workspace;
 
 /// The window.
@@ -55,7 +58,10 @@ pub struct Window {
     pub(super) room: RoomWork,
     room_page: RoomPage,
     pub(super) drawing_page: DrawingPage,
+    shop_plan_page: ShopPlanPage,
     inspection_page: InspectionPage,
+    /// The user's workshop.
+    pub(super) shop: OwnShop,
     pub(super) copying: Copying,
     opener: Opener,
     pub(super) mounts: OwnMounts,
@@ -74,6 +80,7 @@ impl Window {
     pub fn new(workspace: Workspace, chooser: Box<dyn FileChooser>, context: &Context) -> Self {
         dress(context);
         Self {
+            shop: OwnShop::starting_at(workspace.workshop(), Kept::Nowhere),
             workspace,
             desk: Desk::default(),
             keeping: Keeping::default(),
@@ -88,6 +95,7 @@ impl Window {
             optics_page: OpticsPage::default(),
             stack_page: StackPage::default(),
             drawing_page: DrawingPage::default(),
+            shop_plan_page: ShopPlanPage::default(),
             room: RoomWork::default(),
             room_page: RoomPage::default(),
             inspection_page: InspectionPage::default(),
@@ -122,6 +130,7 @@ impl Window {
 
     /// One frame.
     pub fn window_ui(&mut self, ui: &mut Ui) {
+        self.agree_on_workshop();
         let by_key = if self.dialog.is_none() {
             keys(ui.ctx())
         } else {
@@ -151,8 +160,8 @@ impl Window {
 
     fn bars_ui(&mut self, ui: &mut Ui, colours: Palette, commands: &mut Vec<Command>) {
         let possible = Possible {
-            undo: self.workspace.can_undo(),
-            redo: self.workspace.can_redo(),
+            undo: self.steps().0,
+            redo: self.steps().1,
             export: self.workspace.evaluation().parts.is_some(),
             page: self.page,
         };
@@ -226,6 +235,11 @@ impl Window {
                 self.inspection_page
                     .inspection_ui(ui, &mut view, self.workspace.revision());
             }
+            Page::ShopPlan => {
+                self.shop_plan_page
+                    .shop_plan_ui(ui, &mut view, self.workspace.revision());
+            }
+            Page::Workshop => workshop_ui(ui, &mut view, &self.shop.kept),
             Page::Limits => limits_ui(ui, &mut view),
         }
     }
@@ -233,6 +247,7 @@ impl Window {
     pub(super) fn do_command(&mut self, context: &Context, command: Command) {
         match command {
             Command::Edit(edit) => self.refusable(|workspace| workspace.edit(&edit)),
+            Command::Shop(edit) => self.change_workshop(&edit),
             Command::Drag(edit) => self.refusable(|workspace| workspace.drag(&edit)),
             Command::DragEnded => self.workspace.end_drag(),
             Command::New => self.ask_new(),
@@ -258,12 +273,8 @@ impl Window {
             Command::Print(sheet) => self.ask_path(Purpose::Print(sheet)),
             Command::CopyDrawing => self.copy_drawing(context),
             Command::Quit => self.quit_or_ask(context),
-            Command::Undo => {
-                self.workspace.undo();
-            }
-            Command::Redo => {
-                self.workspace.redo();
-            }
+            Command::Undo => self.undo(),
+            Command::Redo => self.redo(),
             Command::Fit => self.look(Sight::Ring),
             Command::ShowAll => self.look(Sight::Everything),
             Command::ZoomIn => self.zoom_by(1.25),
@@ -278,10 +289,37 @@ impl Window {
         context.request_repaint();
     }
 
+    /// Whether there is a step back and one forward, of what the page in sight changes.
+    fn steps(&self) -> (bool, bool) {
+        if self.page == Page::Workshop {
+            self.shop.steps()
+        } else {
+            (self.workspace.can_undo(), self.workspace.can_redo())
+        }
+    }
+
+    fn undo(&mut self) {
+        if self.page == Page::Workshop {
+            self.undo_workshop();
+        } else {
+            self.workspace.undo();
+        }
+    }
+
+    fn redo(&mut self) {
+        if self.page == Page::Workshop {
+            self.redo_workshop();
+        } else {
+            self.workspace.redo();
+        }
+    }
+
     /// Looks at the same in the drawings of the page in sight.
     fn look(&mut self, at: Sight) {
         if self.page == Page::Drawing {
             self.drawing_page.canvas.sight = at;
+        } else if self.page == Page::ShopPlan {
+            self.shop_plan_page.canvas.sight = at;
         } else {
             self.design_page.look(at);
         }
@@ -290,6 +328,8 @@ impl Window {
     fn zoom_by(&mut self, factor: f64) {
         if self.page == Page::Drawing {
             self.drawing_page.canvas.zoom_by(factor);
+        } else if self.page == Page::ShopPlan {
+            self.shop_plan_page.canvas.zoom_by(factor);
         } else {
             self.design_page.section.canvas.zoom_by(factor);
         }

@@ -13,6 +13,8 @@ mod recovery;
 mod room;
 mod room_page;
 mod sheet;
+mod shop_plan;
 mod tabs;
 mod values;
 mod working;
+mod workshop;

@@ -83,6 +83,8 @@ mod room_map;
 mod room_page;
 mod room_scale;
 pub mod room_work;
+mod row_edit;
+mod row_readings_editor;
 mod rows;
 mod scene_paint;
 mod section_panel;

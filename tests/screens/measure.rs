@@ -61,6 +61,42 @@ fn readings_become_the_value_with_their_uncertainty() {
 }
 
 #[test]
+fn ears_and_barrel_steps_are_read_as_often_as_one_likes() {
+    let mut bench = Bench::new();
+    bench.show(Page::Measure);
+    bench.press_by_key("body ears, measured");
+    bench.click("ear 2, start, not read");
+    for reading in ["120,2", "120.4", "120.3"] {
+        bench.enter("next reading", reading);
+    }
+    let ears = |bench: &Bench| {
+        bench
+            .workspace()
+            .design()
+            .body
+            .ears
+            .value()
+            .unwrap()
+            .clone()
+    };
+    assert!((ears(&bench)[1].start_deg - 120.3).abs() < 1e-9);
+    // JCGM 100 4.2: s = 0.1, type A 0.1 / √3.
+    assert!(bench.says("ear 2, start, 3 readings") && bench.says("0.0577"));
+    bench.click("remove reading 1");
+    assert!((ears(&bench)[1].start_deg - 120.35).abs() < 1e-9);
+    bench.click("Undo");
+    assert!((ears(&bench)[1].start_deg - 120.3).abs() < 1e-9);
+    bench.press_by_key("lens rear barrel at infinity, measured");
+    bench.click("step 1, diameter, not read");
+    bench.enter("next reading", "36.1");
+    let readings = &bench.workspace().design().lens.row_readings;
+    assert_eq!(
+        (readings.len(), readings[0].values.as_slice()),
+        (1, [36.1].as_slice())
+    );
+}
+
+#[test]
 fn a_value_leads_to_its_sketch_from_its_row() {
     let mut bench = Bench::new();
     bench.click("Origin of Male thread length: measured");

@@ -33,7 +33,8 @@ impl Possible {
 
 /// Menus on the left, then the pages, then undo and redo.
 pub fn menu_bar_ui(ui: &mut Ui, possible: Possible, palette: Palette, commands: &mut Vec<Command>) {
-    ui.horizontal(|ui| {
+    // The pages are many: in a narrow window they take a second line.
+    ui.horizontal_wrapped(|ui| {
         for menu in menus() {
             ui.menu_button(menu.title, |ui| {
                 for entry in &menu.commands {

@@ -37,18 +37,17 @@ fn what_a_little_more_gains_is_told_and_shown_in_the_plot() {
     let mut bench = on_page("Margins");
     let words = "0.1 mm more lip thickness costs 0.100 mm at Nose depth";
     bench.wait_until(|bench| bench.says(words));
-    bench.choose("of", "Edge break");
+    bench.choose("of", "Seat height");
     assert!(!bench.says(words));
-    bench.choose("of", "Spigot length");
     bench
         .window
-        .query_all_by_label_contains("more spigot length")
+        .query_all_by_label_contains("0.1 mm more seat height")
         .next()
         .unwrap()
         .click();
     bench.window.run_steps(2);
     let along = bench.window.get_by_role_and_label(Role::ComboBox, "Along");
-    assert_eq!(along.value().as_deref(), Some("Spigot length"));
+    assert_eq!(along.value().as_deref(), Some("Seat height"));
     bench.wait_until(|bench| bench.says("move along it"));
 }
 

@@ -160,9 +160,13 @@ fn moves_ui(ui: &mut Ui, settled: &Settled) {
 /// The findings that were a clash or a caution, or became one.
 fn findings_ui(ui: &mut Ui, view: &View<'_>, settled: &Settled) {
     let count = |evaluation: &Evaluation| {
-        [Severity::Clash, Severity::Caution]
-            .map(|severity| format!("{} {}", evaluation.count(severity), severity.word()))
-            .join(", ")
+        let clashes = evaluation.count(Severity::Clash);
+        let cautions = evaluation.count(Severity::Caution);
+        format!(
+            "{clashes} {}, {cautions} {}",
+            if clashes == 1 { "clash" } else { "clashes" },
+            if cautions == 1 { "caution" } else { "cautions" }
+        )
     };
     ui.label(RichText::new(format!(
         "findings before: {}; after: {}",

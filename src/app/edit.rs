@@ -101,6 +101,8 @@ pub enum Edit {
     Notes(String),
     /// Set a ring dimension by hand, in its unit.
     Dimension(RingKey, f64),
+    /// Set several ring dimensions by hand at once, each in its unit.
+    Dimensions(Vec<(RingKey, f64)>),
     /// Let a ring dimension follow its rule again.
     LetGo(RingKey),
     /// Give a ring dimension a tolerance.
@@ -195,6 +197,11 @@ fn put(design: &mut Design, edit: Edit) {
         Edit::Name(name) => design.name = name,
         Edit::Notes(notes) => design.notes = notes,
         Edit::Dimension(key, value) => set_dimension(design, key, Choice::Set(value)),
+        Edit::Dimensions(sizes) => {
+            for (key, value) in sizes {
+                set_dimension(design, key, Choice::Set(value));
+            }
+        }
         Edit::LetGo(key) => set_dimension(design, key, Choice::Derived),
         Edit::Tolerance(key, tolerance) => {
             design.ring.dimensions.get_mut(key).tolerance = tolerance;

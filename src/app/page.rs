@@ -8,6 +8,8 @@ pub enum Page {
     /// The ring with its two mating parts, live.
     #[default]
     Design,
+    /// How far the ring can move, and the nearest one without a clash.
+    Room,
     /// What to measure on lens and body, and how.
     Measure,
     /// Light and focus.
@@ -41,8 +43,9 @@ const KEYS: [Key; 9] = [
 
 impl Page {
     /// Every page, in the order of the page bar.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 10] = [
         Self::Design,
+        Self::Room,
         Self::Measure,
         Self::Optics,
         Self::Tolerance,
@@ -65,6 +68,7 @@ impl Page {
     pub const fn title(self) -> &'static str {
         match self {
             Self::Design => "Design",
+            Self::Room => "Room",
             Self::Measure => "Measure",
             Self::Optics => "Optics",
             Self::Tolerance => "Tolerance",
@@ -81,6 +85,9 @@ impl Page {
     pub const fn explains(self) -> &'static str {
         match self {
             Self::Design => "half-section, lug pattern, every value and every finding",
+            Self::Room => {
+                "how far every dimension can move, what that costs, and the nearest ring without a clash"
+            }
             Self::Measure => {
                 "what to measure on lens and body, how, and how sure the readings make it"
             }

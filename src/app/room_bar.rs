@@ -169,7 +169,7 @@ fn mark(painter: &Painter, lane: &Lane, value: f64, response: &Response, palette
 /// What the bars mean, once for a column of them.
 pub fn legend_ui(ui: &mut Ui, palette: Palette) {
     ui.horizontal_wrapped(|ui| {
-        ui.label(RichText::new("room to move:").small().weak());
+        ui.label(RichText::new("room:").small().weak());
         for (word, level) in [
             ("free", Level::Free),
             ("caution", Level::Caution),

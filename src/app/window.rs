@@ -26,6 +26,7 @@ use super::own_shop::OwnShop;
 use super::page::Page;
 use super::palette::{Palette, dress, palette};
 use super::path_panel::Purpose;
+use super::room_page::RoomPage;
 use super::room_work::RoomWork;
 use super::shop_plan_page::ShopPlanPage;
 use super::sight::Sight;
@@ -57,6 +58,7 @@ pub struct Window {
     optics_page: OpticsPage,
     stack_page: StackPage,
     pub(super) room: RoomWork,
+    room_page: RoomPage,
     pub(super) drawing_page: DrawingPage,
     shop_plan_page: ShopPlanPage,
     inspection_page: InspectionPage,
@@ -98,6 +100,7 @@ impl Window {
             drawing_page: DrawingPage::default(),
             shop_plan_page: ShopPlanPage::default(),
             room: RoomWork::default(),
+            room_page: RoomPage::default(),
             inspection_page: InspectionPage::default(),
             copying: Copying::default(),
             opener: Opener::default(),
@@ -198,9 +201,13 @@ impl Window {
     }
 
     fn page_ui(&mut self, ui: &mut Ui, colours: Palette, commands: &mut Vec<Command>) {
-        if self.page == Page::Design {
+        if matches!(self.page, Page::Design | Page::Room) {
             self.room.follow(ui.ctx(), &self.workspace);
         }
+        let subject = (self.page == Page::Room).then(|| {
+            let (design, workshop) = (self.workspace.design(), self.workspace.workshop());
+            self.room.subject(design, workshop)
+        });
         let mut view = View {
             design: self.workspace.design(),
             evaluation: self.workspace.evaluation(),
@@ -215,6 +222,11 @@ impl Window {
             Page::Design => self
                 .design_page
                 .design_ui(ui, &mut view, self.workspace.revision()),
+            Page::Room => {
+                if let Some(subject) = &subject {
+                    self.room_page.room_ui(ui, &mut view, subject);
+                }
+            }
             Page::Measure => self.measure_page.measure_ui(ui, &mut view),
             Page::Optics => {
                 self.optics_page

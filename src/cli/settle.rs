@@ -10,6 +10,7 @@ use flangewright::app::files;
 use flangewright::checks::Severity;
 use flangewright::document::{RingKey, parse_quantity, write_ron};
 use flangewright::evaluate::Evaluation;
+use flangewright::mount::Unit;
 use flangewright::settle::{Contradiction, LetGo, Member, Outcome, Settled, settle};
 
 use super::dimension_name::dimension;
@@ -21,11 +22,12 @@ use super::output::{print, write};
 pub struct Settle {
     /// Design file.
     file: PathBuf,
-    /// A dimension that may move, with bounds if it has any: lip_thickness=0.8..1.5. May be given more than once.
+    /// A dimension that may move, with bounds and a weight if it has any: lip_thickness=0.8..1.5*4. The measure of a
+    /// move is the sum of weight x move squared; a weight is 1 where none is given. May be given more than once.
     #[arg(
         long = "move",
         required = true,
-        value_name = "DIM[=LOW..HIGH]",
+        value_name = "DIM[=LOW..HIGH][*WEIGHT]",
         allow_hyphen_values = true
     )]
     let_go: Vec<String>,
@@ -72,17 +74,29 @@ impl Settle {
     }
 }
 
-/// `lip_thickness`, or `lip_thickness=0.8..1.5` with any unit that a dimension is typed in.
+/// `lip_thickness`, `lip_thickness=0.8..1.5` with any unit that a dimension is typed in, and either with `*4` behind it
+/// for a weight of four; a colon does for the equals sign.
 fn let_go(text: &str) -> anyhow::Result<LetGo> {
-    let Some((name, bounds)) = text.split_once('=') else {
-        return Ok(LetGo::over_its_range(dimension(text)?));
+    let (what, weight) = match text.rsplit_once('*') {
+        Some((what, weight)) => {
+            let given = parse_quantity(weight, Unit::One).with_context(|| text.to_owned())?;
+            (what, given)
+        }
+        None => (text, 1.0),
+    };
+    let Some((name, bounds)) = what.split_once(['=', ':']) else {
+        let whole = LetGo::over_its_range(dimension(what)?);
+        return Ok(LetGo { weight, ..whole });
     };
     let key = dimension(name)?;
     let Some((low, high)) = bounds.split_once("..") else {
         bail!("\"{text}\": give the bounds as {name}=LOW..HIGH");
     };
     let bound = |bound: &str| parse_quantity(bound, key.unit()).with_context(|| text.to_owned());
-    Ok(LetGo::between(key, bound(low)?, bound(high)?))
+    Ok(LetGo {
+        weight,
+        ..LetGo::between(key, bound(low)?, bound(high)?)
+    })
 }
 
 fn counts(evaluation: &Evaluation) -> String {
@@ -108,7 +122,7 @@ fn text(settled: &Settled) -> String {
         ));
     }
     lines.push(format!(
-        "  sum of squared moves {:.6}, the least that was found",
+        "  sum of weight x move squared {:.6}, the least that was found",
         settled.measure
     ));
     lines.join("\n")
@@ -126,6 +140,7 @@ fn why_none(why: &Contradiction) -> String {
     for release in &why.releases {
         lines.push(format!("  {}", member(release.member)));
     }
+    lines.push(why.standing.words().to_owned());
     lines.join("\n")
 }
 

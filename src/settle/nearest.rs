@@ -11,6 +11,7 @@ use std::sync::atomic::AtomicBool;
 
 use super::contradiction::{Contradiction, contradiction};
 use super::problem::{LetGo, Problem, SettleError};
+use super::pull_back::pull_back;
 use super::search::nearest_free;
 use super::trial::Trial;
 use crate::checks::{FindingKey, Severity};
@@ -90,9 +91,17 @@ pub fn settle(
         Some(at) => settled(&problem, &at, &before),
         None => None,
     };
-    Ok(match found {
+    if let Some(settled) = found {
+        return Ok(Outcome::Settled(Box::new(settled)));
+    }
+    let (why, overlooked) = contradiction(&problem, &progress)?;
+    let after_all = match overlooked {
+        Some(at) => settled(&problem, &pull_back(&problem, at)?, &before),
+        None => None,
+    };
+    Ok(match after_all {
         Some(settled) => Outcome::Settled(Box::new(settled)),
-        None => Outcome::None(contradiction(&problem, &progress)?),
+        None => Outcome::None(why),
     })
 }
 

@@ -1,3 +1,5 @@
+use std::sync::atomic::{AtomicU64, Ordering};
+
 use rand_distr::{Distribution as _, StandardUniform};
 use rand_xoshiro::Xoshiro256PlusPlus;
 use rand_xoshiro::rand_core::{RngCore, SeedableRng};
@@ -5,7 +7,7 @@ use rayon::prelude::*;
 
 use super::*;
 use crate::document::{Choice, demo_designs};
-use crate::settle::Member;
+use crate::settle::{Member, Standing};
 
 fn demo(number: usize) -> Design {
     demo_designs().unwrap().swap_remove(number)
@@ -178,6 +180,7 @@ fn a_contradiction_names_the_finding_and_what_is_held() {
             Member::Held(RingKey::LipThickness)
         ]
     );
+    assert_eq!(why.standing, Standing::Smallest);
     is_proved(&design, &let_go, &why);
 }
 
@@ -249,7 +252,8 @@ fn broken(random: &mut Xoshiro256PlusPlus) -> (Design, Vec<LetGo>) {
     }
 }
 
-/// The least measure of all random rings without a clash.
+/// The least measure of all random rings without a clash. Only a point nearer than the best so far is judged, which
+/// changes nothing about the least.
 fn best_of_random(design: &Design, let_go: &[LetGo], points: u64) -> Option<f64> {
     let (shop, never) = (workshop(), AtomicBool::new(false));
     let trial = Trial {
@@ -258,9 +262,10 @@ fn best_of_random(design: &Design, let_go: &[LetGo], points: u64) -> Option<f64>
         aside: &[],
     };
     let problem = Problem::new(trial, let_go.to_vec(), &never).unwrap();
-    let of_chunk = |chunk: u64| {
+    // Numbers that are not negative are in the order of their bits.
+    let best = AtomicU64::new(f64::INFINITY.to_bits());
+    (0..points / 100).into_par_iter().for_each(|chunk| {
         let mut random = Xoshiro256PlusPlus::seed_from_u64(chunk);
-        let mut best: Option<f64> = None;
         for _ in 0..100 {
             let at: Vec<f64> = let_go
                 .iter()
@@ -270,16 +275,14 @@ fn best_of_random(design: &Design, let_go: &[LetGo], points: u64) -> Option<f64>
                 })
                 .collect();
             let measure = problem.measure(&at);
-            if best.is_none_or(|known| measure < known) && problem.is_free(&at).unwrap() {
-                best = Some(measure);
+            let is_nearer = measure.to_bits() < best.load(Ordering::Relaxed);
+            if is_nearer && problem.is_free(&at).unwrap() {
+                best.fetch_min(measure.to_bits(), Ordering::Relaxed);
             }
         }
-        best
-    };
-    (0..points / 100)
-        .into_par_iter()
-        .filter_map(of_chunk)
-        .min_by(f64::total_cmp)
+    });
+    let best = f64::from_bits(best.into_inner());
+    best.is_finite().then_some(best)
 }
 
 /// Whole micrometres may cost up to a micrometre in each dimension.
@@ -295,13 +298,17 @@ fn measure_with_rounding(settled: &Settled, let_go: &[LetGo]) -> f64 {
 /// Settles broken designs and holds each against a random search.
 fn campaign(seed: u64, designs: usize, points: u64) {
     let mut random = Xoshiro256PlusPlus::seed_from_u64(seed);
-    let mut solved = 0;
+    let (mut solved, mut beaten, mut smallest, mut members) = (0, 0, 0, 0);
     for number in 0..designs {
         let (design, let_go) = broken(&mut random);
+        if number % 10 == 0 {
+            println!("{number} of {designs} tried, {solved} settled");
+        }
         let best = best_of_random(&design, &let_go, points);
         match settle_now(&design, &let_go) {
             Outcome::Settled(settled) => {
                 solved += 1;
+                beaten += usize::from(best.is_some());
                 assert_eq!(clashes(&settled.design), 0, "case {number}");
                 let least = measure_with_rounding(&settled, &let_go);
                 assert!(
@@ -314,10 +321,16 @@ fn campaign(seed: u64, designs: usize, points: u64) {
             Outcome::None(why) => {
                 assert_eq!(best, None, "case {number}: none found\n{let_go:?}\n{why:?}");
                 is_proved(&design, &let_go, &why);
+                smallest += usize::from(why.standing == Standing::Smallest);
+                members += why.releases.len();
             }
         }
     }
-    println!("{solved} of {designs} settled");
+    println!(
+        "{solved} of {designs} settled, {beaten} of them also by {points} random rings and never nearer; of {} \
+         contradictions with {members} members in all {smallest} are proved smallest",
+        designs - solved
+    );
     assert!(
         solved * 3 > designs,
         "only {solved} of {designs} can be settled at all"
@@ -326,7 +339,7 @@ fn campaign(seed: u64, designs: usize, points: u64) {
 
 #[test]
 fn broken_designs_settle_as_near_as_random_search() {
-    campaign(1, 3, 300);
+    campaign(1, 12, 2000);
 }
 
 /// How many, from a variable of the environment, else all.

@@ -55,25 +55,40 @@ fn agrees_with_a_sweep(design: &Design, room: &Room, from: f64, to: f64, step: f
     }
 }
 
-/// Every micrometre of a window about each end of each span near the present value.
+/// Every micrometre of a window about each end of each span near the present value, and a wider sweep about it.
 #[test]
 fn the_ends_are_those_of_a_sweep() {
-    for (number, key) in [
+    let cases = [
         (0, RingKey::LipFaceDepth),
         (1, RingKey::GrooveRootDiameter),
         (0, RingKey::FlangeDiameter),
-    ] {
+        (0, RingKey::SeatHeight),
+        (0, RingKey::LipBore),
+        (0, RingKey::SpigotLength),
+        (0, RingKey::LockHoleCircle),
+        (1, RingKey::LugDiameter),
+        (1, RingKey::ReliefWidth),
+        (2, RingKey::GrooveWidth),
+        (2, RingKey::ReliefDiameter),
+    ];
+    cases.into_par_iter().for_each(|(number, key)| {
         let design = demo(number);
         let room = rooms_of(&design, &[key]).swap_remove(0);
         let (free, calm) = (
             room.present_span().unwrap(),
             room.present_calm_span().unwrap(),
         );
-        for end in [free.from, free.to, calm.from, calm.to] {
+        let (low, high) = key.range();
+        let ends = [free.from, free.to, calm.from, calm.to];
+        for end in ends.into_iter().filter(|end| *end > low && *end < high) {
             agrees_with_a_sweep(&design, &room, end - 0.02, end + 0.02, 0.001);
         }
-        agrees_with_a_sweep(&design, &room, free.from - 1.0, free.to + 1.0, 0.0473);
-    }
+        let (from, to) = (
+            (room.present.unwrap() - 4.0).max(free.from - 1.0),
+            (room.present.unwrap() + 4.0).min(free.to + 1.0),
+        );
+        agrees_with_a_sweep(&design, &room, from, to, 0.0473);
+    });
 }
 
 #[test]

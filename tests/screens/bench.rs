@@ -164,9 +164,12 @@ impl Bench {
         self.window.run();
     }
 
-    /// Goes to a page by its key.
+    /// Goes to a page by its key, or by the page bar where the numbers are used up.
     pub fn show(&mut self, page: Page) {
-        self.press(egui::Modifiers::COMMAND, page.key().unwrap());
+        match page.key() {
+            Some(key) => self.press(egui::Modifiers::COMMAND, key),
+            None => self.click(page.title()),
+        }
     }
 
     /// Presses a button and draws one frame: what it begins may go on for many.

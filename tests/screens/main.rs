@@ -12,6 +12,7 @@ mod optics;
 mod recent;
 mod recovery;
 mod room;
+mod room_page;
 mod sheet;
 mod shop_plan;
 mod tabs;

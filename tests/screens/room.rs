@@ -96,5 +96,5 @@ fn the_menu_takes_the_bars_away() {
     let mut bench = Bench::with_room();
     bench.wait_until(|bench| bench.says(BAR));
     bench.menu("View", "Room to move on or off");
-    assert!(!bench.says("Room of") && !bench.says("room to move:"));
+    assert!(!bench.says("Room of") && !bench.says("room: "));
 }

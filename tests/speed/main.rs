@@ -9,12 +9,17 @@ mod growth;
 mod page;
 mod program;
 
+use std::sync::atomic::AtomicBool;
+
+use flangewright::document::{Design, RingKey};
 use flangewright::drawing::mesh::{MeshOptions, stl, trial_print};
 use flangewright::drawing::pdf::pdf;
 use flangewright::drawing::raster::{Ground, Raster, png};
 use flangewright::drawing::ring_sheet;
 use flangewright::drawing::ring_sheet::format_of;
 use flangewright::evaluate::evaluate;
+use flangewright::ring::derive;
+use flangewright::settle::{Axis, map, rooms};
 use flangewright::workshop::Workshop;
 
 use figure::Figure;
@@ -33,6 +38,7 @@ fn main() -> std::process::ExitCode {
         ground: Ground::White,
         group: format_of(&default).line_group(),
     };
+    let never = AtomicBool::new(false);
     let mut figures = vec![
         Figure::measured(
             "evaluation, default design",
@@ -49,6 +55,17 @@ fn main() -> std::process::ExitCode {
             500,
             || evaluate(&many_steps, &workshop),
         ),
+        page::frame_beside_room((8.0 * MS, 4.0 * MS)),
+        Figure::measured(
+            "room to move, all dimensions",
+            (300.0 * MS, 100.0 * MS),
+            10,
+            || rooms(&default, &workshop, RingKey::ALL, &[], &never, |_| {}),
+        ),
+        Figure::measured("map 200 x 200", (5000.0 * MS, 2000.0 * MS), 1, || {
+            let [across, up] = map_axes(&default, &workshop);
+            map(&default, &workshop, across, up, &never, |_| {})
+        }),
         Figure::measured("sheet laid out", (100.0 * MS, 50.0 * MS), 20, || {
             ring_sheet(&default, &evaluation)
         }),
@@ -63,7 +80,7 @@ fn main() -> std::process::ExitCode {
         }),
     ];
     figures.extend(page::frames((8.0 * MS, 4.0 * MS)));
-    println!("{}, one core", machine());
+    println!("{}, one core; room and map on every core", machine());
     println!(
         "{:<34}{:>11}{:>11}{:>11}{:>11}",
         "figure", "median", "99 of 100", "must", "aim"
@@ -78,6 +95,21 @@ fn main() -> std::process::ExitCode {
         return std::process::ExitCode::FAILURE;
     }
     std::process::ExitCode::SUCCESS
+}
+
+/// Two hundred rings along the room of lip face and spigot.
+fn map_axes(design: &Design, workshop: &Workshop) -> [Axis; 2] {
+    let derivation = derive(design, workshop);
+    [RingKey::LipFaceDepth, RingKey::SpigotLength].map(|key| {
+        let present = derivation.dimension(key).and_then(|state| state.value);
+        let present = present.unwrap_or_default();
+        Axis {
+            key,
+            from: present - 1.0,
+            to: present + 1.0,
+            cells: 200,
+        }
+    })
 }
 
 /// The processor's name, where the system tells it.

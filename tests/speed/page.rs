@@ -1,6 +1,11 @@
 //! A frame of a page: what the processor does before anything is handed to the screen.
 
+use std::hint::black_box;
+use std::sync::LazyLock;
+use std::time::{Duration, Instant};
+
 use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable as _;
 use flangewright::app::chooser::{FileAnswer, FileChooser, FileQuestion};
 use flangewright::app::page::Page;
 use flangewright::app::window::Window;
@@ -40,7 +45,45 @@ pub fn frames(bounds_s: (f64, f64)) -> Vec<Figure> {
         .collect()
 }
 
-fn moved(bounds_s: (f64, f64), design: &Design, page: Page) -> Figure {
+/// What a frame of the design page takes of the processor while the room to move is worked beside it and the value
+/// changes from frame to frame, as under a hand that drags it.
+pub fn frame_beside_room(bounds_s: (f64, f64)) -> Figure {
+    let mut window = opened(&designs::default_design(), Page::Design);
+    let grip = window.get_by_label("Drag Flange diameter").rect().center();
+    window.drag_at(grip);
+    window.step();
+    let mut along = 0.0_f32;
+    let times = (0..200)
+        .map(|turn| {
+            // Every now and then the hand rests for as long as it takes to begin.
+            if turn % 10 == 0 {
+                std::thread::sleep(Duration::from_millis(200));
+            } else {
+                along = (along + 1.0) % 30.0;
+                window.hover_at(grip - egui::vec2(along, 0.0));
+            }
+            let begun = processor_time();
+            window.step();
+            let shapes = window.output().shapes.clone();
+            black_box(window.ctx.tessellate(shapes, 1.0));
+            processor_time().saturating_sub(begun)
+        })
+        .collect();
+    Figure::of("frame while room is worked, processor", bounds_s, times)
+}
+
+/// What this thread has had of the processor, where the system tells it; else the clock on the wall.
+fn processor_time() -> Duration {
+    static BEGUN: LazyLock<Instant> = LazyLock::new(Instant::now);
+    let told = std::fs::read_to_string("/proc/thread-self/schedstat").unwrap_or_default();
+    let nanoseconds = told
+        .split_whitespace()
+        .next()
+        .and_then(|one| one.parse().ok());
+    nanoseconds.map_or_else(|| BEGUN.elapsed(), Duration::from_nanos)
+}
+
+fn opened(design: &Design, page: Page) -> Harness<'static, Window> {
     let design = design.clone();
     let mut window = Harness::builder()
         .with_size(egui::vec2(1280.0, 800.0))
@@ -52,6 +95,13 @@ fn moved(bounds_s: (f64, f64), design: &Design, page: Page) -> Figure {
     window.run_steps(4);
     window.key_press_modifiers(egui::Modifiers::COMMAND, page.key().unwrap());
     window.run_steps(6);
+    window
+}
+
+fn moved(bounds_s: (f64, f64), design: &Design, page: Page) -> Figure {
+    let mut window = opened(design, page);
+    // The room to move has a figure of its own.
+    window.state_mut().show_room(false);
     let mut along = 0.0_f32;
     let name = format!("frame of the page {}", page.title());
     Figure::measured(name, bounds_s, 200, || {

@@ -40,6 +40,14 @@ pub enum Command {
     ImportMounts,
     /// Write the shipped workshop to the user's folder, to be edited there.
     WriteWorkshop,
+    /// Keep the ring at work as a variant.
+    KeepVariant,
+    /// Ask for a file and bring its design in beside the open one.
+    BringIn,
+    /// Take a design that was brought in out again, by its number.
+    TakeOut(u64),
+    /// Ask for a file and write the comparison.
+    ExportComparison,
     /// Close the window.
     Quit,
     /// One step back.
@@ -90,6 +98,9 @@ pub fn menus() -> Vec<Menu> {
         Some(Command::Export),
         Some(Command::CopyDrawing),
         None,
+        Some(Command::BringIn),
+        Some(Command::ExportComparison),
+        None,
         Some(Command::KeepLens),
         Some(Command::KeepBody),
         Some(Command::ImportMounts),
@@ -97,7 +108,12 @@ pub fn menus() -> Vec<Menu> {
         None,
         Some(Command::Quit),
     ];
-    let change = vec![Some(Command::Undo), Some(Command::Redo)];
+    let change = vec![
+        Some(Command::Undo),
+        Some(Command::Redo),
+        None,
+        Some(Command::KeepVariant),
+    ];
     let view = vec![
         Some(Command::Fit),
         Some(Command::ShowAll),
@@ -157,6 +173,10 @@ impl Command {
             Self::SaveAs => "Save as…",
             Self::Export => "Export…",
             Self::CopyDrawing => "Copy the drawing",
+            Self::KeepVariant => "Keep this as a variant",
+            Self::BringIn => "Bring in to compare…",
+            Self::TakeOut(_) => "Take out",
+            Self::ExportComparison => "Export the comparison…",
             Self::Quit => "Quit",
             Self::Undo => "Undo",
             Self::Redo => "Redo",
@@ -201,6 +221,16 @@ impl Command {
             Self::CopyDrawing => {
                 "put the drawing on the clipboard as a picture, to be pasted elsewhere"
             }
+            Self::KeepVariant => {
+                "keep the ring as it is now under a name in the same file, to be compared and brought back"
+            }
+            Self::BringIn => {
+                "show the design of another file beside this one, to read only; a file dropped on the page Compare does the same"
+            }
+            Self::TakeOut(_) => "take this design out of the comparison; its file stays as it is",
+            Self::ExportComparison => {
+                "write the designs side by side as a PNG, or what differs and every margin as a CSV table"
+            }
             Self::Quit => "close the window; unsaved work is asked about",
             Self::Undo => "take the last change back",
             Self::Redo => "make the change again that was taken back",
@@ -237,6 +267,8 @@ impl Command {
             Self::SaveAs => vec![key(shifted, Key::S)],
             Self::Export => vec![key(WITH, Key::E)],
             Self::CopyDrawing => vec![key(shifted, Key::C)],
+            Self::KeepVariant => vec![key(WITH, Key::K)],
+            Self::ExportComparison => vec![key(shifted, Key::E)],
             Self::Quit => vec![key(WITH, Key::Q)],
             Self::Undo => vec![key(WITH, Key::Z)],
             Self::Redo => vec![key(shifted, Key::Z), key(WITH, Key::Y)],
@@ -261,6 +293,8 @@ impl Command {
             | Self::KeepBody
             | Self::ImportMounts
             | Self::WriteWorkshop
+            | Self::BringIn
+            | Self::TakeOut(_)
             | Self::Theme(_) => Vec::new(),
         }
     }
@@ -279,6 +313,10 @@ impl Command {
             | Self::KeepBody
             | Self::ImportMounts
             | Self::WriteWorkshop
+            | Self::KeepVariant
+            | Self::BringIn
+            | Self::TakeOut(_)
+            | Self::ExportComparison
             | Self::Quit
             | Self::Show(_) => true,
             Self::Edit(_)

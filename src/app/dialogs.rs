@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 use egui::{Context, Modal, Ui, ViewportCommand};
 
 use super::command::Command;
+use super::compare_export::comparison_beside;
 use super::export_panel::{ExportError, ExportPanel, ExportWanted, write_export};
 use super::files::{FileError, exists};
 use super::job::{Job, Progress};
@@ -30,8 +31,8 @@ pub(super) enum Dialog {
 
 /// A drawing being written off the frame.
 pub(super) struct Writing {
-    path: PathBuf,
-    job: Job<Result<(), ExportError>>,
+    pub(super) path: PathBuf,
+    pub(super) job: Job<Result<(), ExportError>>,
 }
 
 /// What a dialog answered.
@@ -99,7 +100,8 @@ impl Window {
                 self.do_command(context, command);
             }
             Reply::Path(PathWanted::Ask) | Reply::Export(ExportWanted::Ask) => self.ask_system(),
-            Reply::Path(PathWanted::Use(path)) => self.use_path(context, &path),
+            Reply::Path(PathWanted::Use(path)) => self.use_path(context, &path, false),
+            Reply::Path(PathWanted::Replace(path)) => self.use_path(context, &path, true),
             Reply::Export(ExportWanted::Write(path, options, force)) => {
                 self.write_drawing(context, path, options, force);
             }
@@ -121,8 +123,10 @@ impl Window {
     fn ask_system(&mut self) {
         match &self.dialog {
             Some(Dialog::Path(panel)) => match panel.purpose {
-                Purpose::Open | Purpose::Import => self.chooser.start_open(panel.question()),
-                Purpose::Save => self.chooser.start_save(panel.question()),
+                Purpose::Open | Purpose::Import | Purpose::BringIn => {
+                    self.chooser.start_open(panel.question());
+                }
+                Purpose::Save | Purpose::Comparison => self.chooser.start_save(panel.question()),
             },
             Some(Dialog::Export(panel)) => self.chooser.start_save(panel.question()),
             Some(Dialog::New(_) | Dialog::Unsaved(_) | Dialog::Mount(_)) | None => {}
@@ -145,7 +149,7 @@ impl Window {
         }
     }
 
-    fn use_path(&mut self, context: &Context, path: &Path) {
+    fn use_path(&mut self, context: &Context, path: &Path, may_replace: bool) {
         let Some(Dialog::Path(panel)) = &mut self.dialog else {
             return;
         };
@@ -154,6 +158,14 @@ impl Window {
             Purpose::Save => self.workspace.save_to(path),
             Purpose::Import => {
                 self.import_mounts(path);
+                return;
+            }
+            Purpose::BringIn => {
+                self.bring_in_chosen(path);
+                return;
+            }
+            Purpose::Comparison => {
+                self.write_comparison(context, path, may_replace);
                 return;
             }
         };
@@ -253,10 +265,16 @@ impl Window {
 
     pub(super) fn ask_path(&mut self, purpose: Purpose) {
         let near = match purpose {
-            Purpose::Open | Purpose::Save => self.workspace.path(),
+            Purpose::Open | Purpose::Save => self.workspace.path().map(Path::to_owned),
+            Purpose::BringIn => self
+                .workspace
+                .path()
+                .and_then(Path::parent)
+                .map(Path::to_owned),
             Purpose::Import => None,
+            Purpose::Comparison => self.workspace.path().map(comparison_beside),
         };
-        self.dialog = Some(Dialog::Path(PathPanel::new(purpose, near)));
+        self.dialog = Some(Dialog::Path(PathPanel::new(purpose, near.as_deref())));
         self.ask_system();
     }
 

@@ -1,6 +1,7 @@
 //! Every way in which the window can change a design, and the one door through which it does.
 
 use super::sheet_edit::{SheetEdit, put_sheet};
+use super::variant_edit::{VariantEdit, put_variant};
 use crate::checks::Change;
 use crate::document::{
     Choice, Clocking, Design, Fault, FieldRef, Finish, LimitKey, Limits, MillingMethod, Paper,
@@ -160,6 +161,8 @@ pub enum Edit {
     Dpi(u32),
     /// Change the sheet.
     Sheet(SheetEdit),
+    /// Keep, name, bring back or delete a variant.
+    Variant(VariantEdit),
     /// Do what a finding proposes.
     Remedy(Change),
 }
@@ -220,6 +223,7 @@ fn put(design: &mut Design, edit: Edit) {
         Edit::Paper(paper) => design.sheet.paper = paper,
         Edit::Dpi(dpi) => design.sheet.dpi = dpi,
         Edit::Sheet(edit) => put_sheet(&mut design.sheet, edit),
+        Edit::Variant(edit) => put_variant(design, edit),
         Edit::Remedy(change) => put_remedy(design, change),
     }
 }

@@ -24,6 +24,9 @@ pub enum ExportError {
     /// It cannot be made.
     #[error(transparent)]
     Export(#[from] export::ExportError),
+    /// A comparison cannot be made.
+    #[error(transparent)]
+    Comparison(#[from] crate::compare::sheet::ComparisonError),
     /// It cannot be written.
     #[error(transparent)]
     File(#[from] FileError),
@@ -132,7 +135,9 @@ impl ExportPanel {
     pub fn refuse(&mut self, path: PathBuf, error: &ExportError) {
         match error {
             ExportError::File(FileError::Exists(_)) => self.replace = Some(path),
-            ExportError::File(_) | ExportError::Export(_) => self.said = Some(error.to_string()),
+            ExportError::File(_) | ExportError::Export(_) | ExportError::Comparison(_) => {
+                self.said = Some(error.to_string());
+            }
         }
     }
 

@@ -8,6 +8,8 @@ pub enum Page {
     /// The ring with its two mating parts, live.
     #[default]
     Design,
+    /// Designs and variants side by side.
+    Compare,
     /// What to measure on lens and body, and how.
     Measure,
     /// Light and focus.
@@ -35,8 +37,9 @@ const KEYS: [Key; 9] = [
 
 impl Page {
     /// Every page, in the order of the page bar.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 7] = [
         Self::Design,
+        Self::Compare,
         Self::Measure,
         Self::Optics,
         Self::Tolerance,
@@ -56,6 +59,7 @@ impl Page {
     pub const fn title(self) -> &'static str {
         match self {
             Self::Design => "Design",
+            Self::Compare => "Compare",
             Self::Measure => "Measure",
             Self::Optics => "Optics",
             Self::Tolerance => "Tolerance",
@@ -69,6 +73,9 @@ impl Page {
     pub const fn explains(self) -> &'static str {
         match self {
             Self::Design => "half-section, lug pattern, every value and every finding",
+            Self::Compare => {
+                "variants and other designs side by side: what differs, every margin, one laid over another"
+            }
             Self::Measure => {
                 "what to measure on lens and body, how, and how sure the readings make it"
             }

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use egui::{RichText, TextEdit, Ui};
 
 use super::chooser::{FileAnswer, FileQuestion};
-use super::files::{self, FileError};
+use super::files;
 use super::palette::Palette;
 
 /// What the path is for.
@@ -17,6 +17,10 @@ pub enum Purpose {
     Save,
     /// Take the mounts there into the user's own.
     Import,
+    /// Bring the design there in, to be compared.
+    BringIn,
+    /// Write the comparison there.
+    Comparison,
 }
 
 /// A path being asked for.
@@ -41,6 +45,8 @@ pub enum PathWanted {
     Ask,
     /// Use this path.
     Use(PathBuf),
+    /// Use this path, and replace the file that is there.
+    Replace(PathBuf),
 }
 
 impl PathPanel {
@@ -67,10 +73,13 @@ impl PathPanel {
             Purpose::Open => "Open a design",
             Purpose::Save => "Save the design",
             Purpose::Import => "Import mounts",
+            Purpose::BringIn => "Bring in a design to compare",
+            Purpose::Comparison => "Export the comparison",
         };
         let kind = match self.purpose {
-            Purpose::Open | Purpose::Save => "Design",
+            Purpose::Open | Purpose::Save | Purpose::BringIn => "Design",
             Purpose::Import => "Mounts",
+            Purpose::Comparison => "Picture, or a table with the ending csv",
         };
         let name = near
             .file_name()
@@ -78,7 +87,7 @@ impl PathPanel {
         FileQuestion {
             title: title.to_owned(),
             kind: kind.to_owned(),
-            extension: "ron".to_owned(),
+            extension: self.ending().to_owned(),
             folder: near
                 .parent()
                 .filter(|folder| !folder.as_os_str().is_empty())
@@ -103,9 +112,23 @@ impl PathPanel {
         }
     }
 
+    /// The ending of the file where none was typed.
+    const fn ending(&self) -> &'static str {
+        match self.purpose {
+            Purpose::Open | Purpose::Save | Purpose::Import | Purpose::BringIn => "ron",
+            Purpose::Comparison => "png",
+        }
+    }
+
     /// Says why the path was not used; the panel stays.
-    pub fn refuse(&mut self, error: &FileError) {
-        self.said = Some(error.to_string());
+    pub fn refuse(&mut self, why: &impl std::fmt::Display) {
+        self.said = Some(why.to_string());
+    }
+
+    /// Asks whether the file there may be replaced; the panel stays.
+    pub fn ask_to_replace(&mut self, path: PathBuf) {
+        self.text = path.display().to_string();
+        self.replace = Some(path);
     }
 
     /// The panel.
@@ -114,6 +137,11 @@ impl PathPanel {
             Purpose::Open => ("Open a design", "Open"),
             Purpose::Save => ("Save the design", "Save"),
             Purpose::Import => ("Import mounts", "Import"),
+            Purpose::BringIn => ("Bring in a design to compare", "Bring in"),
+            Purpose::Comparison => (
+                "Export the comparison: .png for a picture, .csv for a table",
+                "Write",
+            ),
         };
         ui.label(RichText::new(title).heading());
         if let Some(said) = &self.said {
@@ -168,7 +196,7 @@ impl PathPanel {
             ui.horizontal_wrapped(|ui| {
                 ui.label(format!("{} is there already.", path.display()));
                 if ui.button("Replace").clicked() {
-                    wanted = PathWanted::Use(path);
+                    wanted = PathWanted::Replace(path);
                 }
             });
         }
@@ -176,14 +204,15 @@ impl PathPanel {
     }
 
     fn typed(&mut self) -> PathWanted {
-        let path = match files::typed_path(&self.text, "ron") {
+        let path = match files::typed_path(&self.text, self.ending()) {
             Ok(path) => path,
             Err(error) => {
                 self.refuse(&error);
                 return PathWanted::Nothing;
             }
         };
-        if self.purpose == Purpose::Save && files::exists(&path) && !path.is_dir() {
+        let writes = matches!(self.purpose, Purpose::Save | Purpose::Comparison);
+        if writes && files::exists(&path) && !path.is_dir() {
             self.replace = Some(path);
             return PathWanted::Nothing;
         }

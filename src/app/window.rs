@@ -1,12 +1,13 @@
 //! The window: draws the pages and dialogs, gathers the wishes, and does them.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use egui::{CentralPanel, Context, Frame, Margin, Panel, ThemePreference, Ui, ViewportCommand};
 
 use super::chooser::FileChooser;
 use super::clipboard::Copying;
 use super::command::{CUT_STEP_DEG, Command, keyed};
+use super::compare_page::ComparePage;
 use super::design_page::DesignPage;
 use super::dialogs::{Dialog, Writing};
 use super::drawing_page::DrawingPage;
@@ -34,8 +35,9 @@ pub struct Window {
     pub(super) selection: Selection,
     pub(super) typing: Typing,
     pub(super) messages: Messages,
-    page: Page,
+    pub(super) page: Page,
     pub(super) design_page: DesignPage,
+    pub(super) compare_page: ComparePage,
     measure_page: MeasurePage,
     optics_page: OpticsPage,
     stack_page: StackPage,
@@ -65,6 +67,7 @@ impl Window {
             messages: Messages::default(),
             page: Page::default(),
             design_page: DesignPage::default(),
+            compare_page: ComparePage::default(),
             measure_page: MeasurePage::default(),
             optics_page: OpticsPage::default(),
             stack_page: StackPage::default(),
@@ -166,6 +169,10 @@ impl Window {
             Page::Design => self
                 .design_page
                 .design_ui(ui, &mut view, self.workspace.revision()),
+            Page::Compare => {
+                self.compare_page
+                    .compare_ui(ui, &mut view, self.workspace.revision());
+            }
             Page::Measure => self.measure_page.measure_ui(ui, &mut view),
             Page::Optics => {
                 self.optics_page
@@ -208,6 +215,10 @@ impl Window {
             Command::SaveAs => self.ask_path(Purpose::Save),
             Command::Export => self.ask_export(),
             Command::CopyDrawing => self.copy_drawing(context),
+            Command::KeepVariant => self.keep_variant(),
+            Command::BringIn => self.ask_path(Purpose::BringIn),
+            Command::TakeOut(number) => self.compare_page.take_out(number),
+            Command::ExportComparison => self.ask_path(Purpose::Comparison),
             Command::Quit => self.ask_or_go_on(context, Next::Quit),
             Command::Undo => {
                 self.workspace.undo();
@@ -219,6 +230,7 @@ impl Window {
             Command::ShowAll => self.look(Sight::Everything),
             Command::ZoomIn => self.zoom_by(1.25),
             Command::ZoomOut => self.zoom_by(0.8),
+            Command::TurnPlan if self.page == Page::Compare => self.compare_page.turn(),
             Command::TurnPlan => self.design_page.plan.turn(),
             Command::CutClockwise => self.turn_cut(CUT_STEP_DEG),
             Command::CutAnticlockwise => self.turn_cut(-CUT_STEP_DEG),
@@ -232,6 +244,8 @@ impl Window {
     fn look(&mut self, at: Sight) {
         if self.page == Page::Drawing {
             self.drawing_page.canvas.sight = at;
+        } else if self.page == Page::Compare {
+            self.compare_page.look(at);
         } else {
             self.design_page.look(at);
         }
@@ -240,6 +254,8 @@ impl Window {
     fn zoom_by(&mut self, factor: f64) {
         if self.page == Page::Drawing {
             self.drawing_page.canvas.zoom_by(factor);
+        } else if self.page == Page::Compare {
+            self.compare_page.zoom_by(factor);
         } else {
             self.design_page.section.canvas.zoom_by(factor);
         }
@@ -271,7 +287,7 @@ impl Window {
         self.refusable(|workspace| workspace.edit(&edit));
     }
 
-    fn refusable(
+    pub(super) fn refusable(
         &mut self,
         change: impl FnOnce(&mut Workspace) -> Result<(), crate::document::Fault>,
     ) {
@@ -299,14 +315,18 @@ impl Window {
     }
 
     fn take_drops(&mut self, context: &Context) {
-        let dropped = context.input(|input| {
-            input
-                .raw
-                .dropped_files
-                .first()
-                .map(|file| file.path().to_owned())
+        let dropped: Vec<PathBuf> = context.input(|input| {
+            let files = input.raw.dropped_files.iter();
+            files.map(|file| file.path().to_owned()).collect()
         });
-        if let Some(path) = dropped.filter(|_| self.dialog.is_none()) {
+        if self.dialog.is_some() {
+            return;
+        }
+        if self.page == Page::Compare {
+            for path in dropped {
+                self.bring_in(&path);
+            }
+        } else if let Some(path) = dropped.into_iter().next() {
             self.ask_or_go_on(context, Next::OpenPath(path));
         }
     }

@@ -4,6 +4,7 @@ use thiserror::Error;
 
 use super::ring_fault::{limit_faults, ring_faults};
 use super::sheet_fault::sheet_faults;
+use super::variant::variant_faults;
 use super::{Design, FieldRef};
 use crate::geometry::sector::disjoint_degrees;
 use crate::mount::{BarrelStep, Body, BodyField, Interface, Lens, LensField, Origin, Sector, Unit};
@@ -65,7 +66,8 @@ pub fn faults_of(design: &Design) -> Vec<Fault> {
     let mut faults = Vec::new();
     faults.extend(faults_of_lens(&design.lens));
     faults.extend(faults_of_body(&design.body));
-    ring_faults(design, &mut faults);
+    ring_faults(&design.ring, &mut faults);
+    variant_faults(&design.variants, &mut faults);
     limit_faults(design, &mut faults);
     sheet_faults(design, &mut faults);
     for reading in &design.readings {

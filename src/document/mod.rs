@@ -16,12 +16,13 @@ mod ring;
 mod ring_fault;
 mod sheet;
 mod sheet_fault;
+mod variant;
 mod working;
 
 pub use codec::{ReadError, SIZE_LIMIT, read_design, read_ron, write_ron};
 pub use columns::{columns, wrapped};
 pub use demo::demo_designs;
-pub use design::{Correction, Design, FORMAT, Reading, Variant};
+pub use design::{Correction, Design, FORMAT, Reading};
 pub use dimension_id::{DimensionId, DimensionNameError, Face};
 pub use fault::{Fault, check_range, faults_of, faults_of_body, faults_of_lens};
 pub use field::FieldRef;
@@ -33,4 +34,5 @@ pub use ring::{
     RingKey, RingSizes, SeatKind, ThreadHold, Tolerance,
 };
 pub use sheet::{DimensionOverride, Lengths, Paper, Projection, Sheet, SheetViews, ViewChoice};
+pub use variant::{Variant, free_name};
 pub use working::{Input, LORE, Term, Working};

@@ -31,6 +31,7 @@ fn main() -> std::process::ExitCode {
         ground: Ground::White,
         group: format_of(&default).line_group(),
     };
+    let [comparing, changing] = page::comparing_six((8.0 * MS, 4.0 * MS));
     let figures = [
         Figure::measured(
             "evaluation, default design",
@@ -48,6 +49,8 @@ fn main() -> std::process::ExitCode {
             || evaluate(&many_steps, &workshop),
         ),
         page::frame((8.0 * MS, 4.0 * MS)),
+        comparing,
+        changing,
         Figure::measured("sheet laid out", (100.0 * MS, 50.0 * MS), 20, || {
             ring_sheet(&default, &evaluation)
         }),

@@ -1,11 +1,19 @@
-//! A frame of the design page: what the processor does before anything is handed to the screen.
+//! A frame of a page: what the processor does before anything is handed to the screen.
 
+use std::path::PathBuf;
+
+use egui::accesskit::Role;
+use egui::{Key, Modifiers};
 use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable as _;
 use flangewright::app::chooser::{FileAnswer, FileChooser, FileQuestion};
+use flangewright::app::files::save_design;
+use flangewright::app::page::Page;
 use flangewright::app::window::Window;
 use flangewright::app::workspace::Workspace;
 use flangewright::workshop::Workshop;
 
+use super::designs::six_variants;
 use super::figure::Figure;
 
 /// Nobody chooses a file here.
@@ -21,28 +29,89 @@ impl FileChooser for Nobody {
     }
 }
 
-/// Layout and triangles of the page while the pointer moves over the drawing.
-pub fn frame(bounds_s: (f64, f64)) -> Figure {
-    let demo = concat!(
-        env!("CARGO_MANIFEST_DIR"),
-        "/assets/demos/archive_portrait.ron"
-    );
+/// A window on a design, its page in sight.
+fn opened(path: PathBuf, page: Page) -> Harness<'static, Window> {
     let mut window = Harness::builder()
         .with_size(egui::vec2(1280.0, 800.0))
         .with_max_steps(12)
         .build_eframe(move |creation: &mut eframe::CreationContext<'static>| {
             let workspace = Workspace::empty(Workshop::default_set().unwrap());
             let mut window = Window::new(workspace, Box::new(Nobody), &creation.egui_ctx);
-            window.open(demo.as_ref());
+            window.open(&path);
             window
         });
     window.run();
+    show(&mut window, page);
+    window
+}
+
+fn show(window: &mut Harness<'static, Window>, page: Page) {
+    window.key_press_modifiers(Modifiers::COMMAND, page.key().unwrap());
+    window.run();
+}
+
+/// Layout and triangles of a page while the pointer moves over it.
+fn moving(
+    name: &'static str,
+    bounds_s: (f64, f64),
+    window: &mut Harness<'static, Window>,
+) -> Figure {
     let mut along = 0.0_f32;
-    Figure::measured("frame of the design page", bounds_s, 200, || {
+    Figure::measured(name, bounds_s, 200, || {
         along = (along + 7.0) % 400.0;
         window.event(egui::Event::PointerMoved(egui::pos2(300.0 + along, 250.0)));
         window.step();
         let shapes = window.output().shapes.clone();
         window.ctx.tessellate(shapes, 1.0)
     })
+}
+
+/// The page Design.
+pub fn frame(bounds_s: (f64, f64)) -> Figure {
+    let demo = concat!(
+        env!("CARGO_MANIFEST_DIR"),
+        "/assets/demos/archive_portrait.ron"
+    );
+    let mut window = opened(demo.into(), Page::Design);
+    moving("frame of the design page", bounds_s, &mut window)
+}
+
+/// The page Compare with six designs on it: while the pointer moves, and while a limit goes to and fro in every frame, so
+/// that all six are evaluated, compared and drawn anew.
+pub fn comparing_six(bounds_s: (f64, f64)) -> [Figure; 2] {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("six.ron");
+    save_design(&path, &six_variants()).unwrap();
+    let mut window = opened(path, Page::Limits);
+    change_a_limit(&mut window);
+    show(&mut window, Page::Compare);
+    let still = moving("frame comparing six designs", bounds_s, &mut window);
+    let mut is_back = false;
+    let changing = Figure::measured("frame after all six have changed", bounds_s, 100, || {
+        is_back = !is_back;
+        let shift = if is_back {
+            Modifiers::NONE
+        } else {
+            Modifiers::SHIFT
+        };
+        window.key_press_modifiers(Modifiers::COMMAND | shift, Key::Z);
+        window.step();
+        let shapes = window.output().shapes.clone();
+        window.ctx.tessellate(shapes, 1.0)
+    });
+    [still, changing]
+}
+
+/// One step to be undone and done again, on which every variant rests.
+fn change_a_limit(window: &mut Harness<'static, Window>) {
+    let label = "Lip thickness, caution under";
+    window.get_by_role_and_label(Role::TextInput, label).focus();
+    window.run();
+    window.key_press_modifiers(Modifiers::COMMAND, Key::A);
+    window
+        .get_by_role_and_label(Role::TextInput, label)
+        .type_text("1.3");
+    window.run();
+    window.key_press(Key::Enter);
+    window.run();
 }

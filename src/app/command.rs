@@ -4,6 +4,8 @@ use egui::{Key, KeyboardShortcut, Modifiers, ThemePreference};
 
 use super::edit::Edit;
 use super::page::Page;
+use super::print_out::PrintOut;
+use super::room_work::RoomWish;
 use crate::document::Design;
 use crate::mount::{Body, Lens};
 
@@ -30,6 +32,8 @@ pub enum Command {
     SaveAs,
     /// Ask for a file and write the drawing or the solid.
     Export,
+    /// Ask for a file and write a sheet to be printed there.
+    Print(PrintOut),
     /// Copy the drawing to the clipboard as a picture.
     CopyDrawing,
     /// Keep the lens of the design in the user's own mounts.
@@ -48,6 +52,16 @@ pub enum Command {
     TakeOut(u64),
     /// Ask for a file and write the comparison.
     ExportComparison,
+    /// Go to the open design at this place, from 0.
+    ShowTab(usize),
+    /// Go to the open design to the right, round the end.
+    NextTab,
+    /// Go to the open design to the left, round the end.
+    TabBefore,
+    /// Close the design in hand.
+    CloseTab,
+    /// Ask about unsaved work that a crash has left.
+    Recover,
     /// Close the window.
     Quit,
     /// One step back.
@@ -70,6 +84,8 @@ pub enum Command {
     CutAnticlockwise,
     /// Go to a page.
     Show(Page),
+    /// Show the room to move, or change what it shows.
+    Room(RoomWish),
     /// Light, dark, or as the system has it.
     Theme(ThemePreference),
 }
@@ -97,6 +113,7 @@ pub fn menus() -> Vec<Menu> {
         Some(Command::SaveAs),
         Some(Command::Export),
         Some(Command::CopyDrawing),
+        Some(Command::Print(PrintOut::Inspection)),
         None,
         Some(Command::BringIn),
         Some(Command::ExportComparison),
@@ -105,6 +122,11 @@ pub fn menus() -> Vec<Menu> {
         Some(Command::KeepBody),
         Some(Command::ImportMounts),
         Some(Command::WriteWorkshop),
+        None,
+        Some(Command::NextTab),
+        Some(Command::TabBefore),
+        Some(Command::CloseTab),
+        Some(Command::Recover),
         None,
         Some(Command::Quit),
     ];
@@ -123,6 +145,8 @@ pub fn menus() -> Vec<Menu> {
         Some(Command::TurnPlan),
         Some(Command::CutClockwise),
         Some(Command::CutAnticlockwise),
+        None,
+        Some(Command::Room(RoomWish::Toggle)),
         None,
         Some(Command::Theme(ThemePreference::System)),
         Some(Command::Theme(ThemePreference::Light)),
@@ -177,6 +201,12 @@ impl Command {
             Self::BringIn => "Bring in to compare…",
             Self::TakeOut(_) => "Take out",
             Self::ExportComparison => "Export the comparison…",
+            Self::ShowTab(_) => "Show the design",
+            Self::NextTab => "Next design",
+            Self::TabBefore => "Design before",
+            Self::CloseTab => "Close the design",
+            Self::Recover => "Unsaved work of a crash…",
+            Self::Print(sheet) => sheet.label(),
             Self::Quit => "Quit",
             Self::Undo => "Undo",
             Self::Redo => "Redo",
@@ -187,6 +217,8 @@ impl Command {
             Self::TurnPlan => "Plan from the other side",
             Self::CutClockwise => "Turn the cut clockwise",
             Self::CutAnticlockwise => "Turn the cut anticlockwise",
+            Self::Room(RoomWish::Toggle) => "Room to move on or off",
+            Self::Room(RoomWish::SetAside(_) | RoomWish::Again) => "Room to move",
             Self::Show(page) => page.title(),
             Self::Theme(ThemePreference::System) => "Colours as the system",
             Self::Theme(ThemePreference::Light) => "Light colours",
@@ -218,6 +250,7 @@ impl Command {
             Self::Export => {
                 "write the drawing as PNG, SVG, PDF or DXF, or the ring as a solid for a trial print"
             }
+            Self::Print(sheet) => sheet.explains(),
             Self::CopyDrawing => {
                 "put the drawing on the clipboard as a picture, to be pasted elsewhere"
             }
@@ -230,6 +263,13 @@ impl Command {
             Self::TakeOut(_) => "take this design out of the comparison; its file stays as it is",
             Self::ExportComparison => {
                 "write the designs side by side as a PNG, or what differs and every margin as a CSV table"
+            }
+            Self::ShowTab(_) => "go to this design",
+            Self::NextTab => "go to the open design to the right",
+            Self::TabBefore => "go to the open design to the left",
+            Self::CloseTab => "close the design in hand; unsaved work is asked about",
+            Self::Recover => {
+                "what was not saved when the program was cut short, to be brought back or discarded"
             }
             Self::Quit => "close the window; unsaved work is asked about",
             Self::Undo => "take the last change back",
@@ -247,6 +287,10 @@ impl Command {
             Self::CutAnticlockwise => {
                 "turn the cutting line by 5 degrees, anticlockwise seen from the lens side"
             }
+            Self::Room(RoomWish::Toggle) => {
+                "show under every dimension of the ring how far it can move, or leave it"
+            }
+            Self::Room(RoomWish::SetAside(_) | RoomWish::Again) => "work out the room to move",
             Self::Show(page) => page.explains(),
             Self::Theme(ThemePreference::System) => "light or dark, as the system is set",
             Self::Theme(ThemePreference::Light) => "dark lines on a light ground",
@@ -269,6 +313,9 @@ impl Command {
             Self::CopyDrawing => vec![key(shifted, Key::C)],
             Self::KeepVariant => vec![key(WITH, Key::K)],
             Self::ExportComparison => vec![key(shifted, Key::E)],
+            Self::NextTab => vec![key(WITH, Key::PageDown)],
+            Self::TabBefore => vec![key(WITH, Key::PageUp)],
+            Self::CloseTab => vec![key(WITH, Key::W)],
             Self::Quit => vec![key(WITH, Key::Q)],
             Self::Undo => vec![key(WITH, Key::Z)],
             Self::Redo => vec![key(shifted, Key::Z), key(WITH, Key::Y)],
@@ -295,6 +342,10 @@ impl Command {
             | Self::WriteWorkshop
             | Self::BringIn
             | Self::TakeOut(_)
+            | Self::Room(_)
+            | Self::ShowTab(_)
+            | Self::Recover
+            | Self::Print(_)
             | Self::Theme(_) => Vec::new(),
         }
     }
@@ -317,6 +368,12 @@ impl Command {
             | Self::BringIn
             | Self::TakeOut(_)
             | Self::ExportComparison
+            | Self::ShowTab(_)
+            | Self::NextTab
+            | Self::TabBefore
+            | Self::CloseTab
+            | Self::Recover
+            | Self::Print(_)
             | Self::Quit
             | Self::Show(_) => true,
             Self::Edit(_)
@@ -333,6 +390,7 @@ impl Command {
             | Self::TurnPlan
             | Self::CutClockwise
             | Self::CutAnticlockwise
+            | Self::Room(_)
             | Self::Theme(_) => false,
         }
     }
@@ -369,53 +427,5 @@ fn held(modifiers: Modifiers) -> u8 {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn no_key_stands_for_two_commands() {
-        let keyed = keyed();
-        for (place, (key, command)) in keyed.iter().enumerate() {
-            for (other_key, other) in &keyed[place + 1..] {
-                assert!(
-                    key != other_key,
-                    "{key:?} stands for {command:?} and {other:?}"
-                );
-            }
-        }
-    }
-
-    #[test]
-    fn a_key_with_more_modifiers_is_looked_at_first() {
-        let place = |wanted: &Command| {
-            keyed()
-                .iter()
-                .position(|(_, command)| command == wanted)
-                .unwrap()
-        };
-        assert!(place(&Command::Redo) < place(&Command::Undo));
-        assert!(place(&Command::SaveAs) < place(&Command::Save));
-    }
-
-    #[test]
-    fn keys_of_the_window_library_are_left_alone() {
-        // Ctrl with plus, minus and 0 changes the size of the whole window's text.
-        for (key, command) in keyed() {
-            let taken = [Key::Plus, Key::Equals, Key::Minus, Key::Num0].contains(&key.logical_key);
-            assert!(!(taken && key.modifiers.command), "{command:?}");
-        }
-    }
-
-    #[test]
-    fn every_menu_entry_says_what_it_does() {
-        for command in menus()
-            .into_iter()
-            .flat_map(|menu| menu.commands.into_iter().flatten())
-        {
-            assert!(
-                !command.label().is_empty() && command.explains().len() > 10,
-                "{command:?}"
-            );
-        }
-    }
-}
+#[path = "command_tests.rs"]
+mod tests;

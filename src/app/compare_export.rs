@@ -1,6 +1,6 @@
 //! What the window does for the page Compare: variants, files brought in, the comparison as a picture or a table.
 
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use egui::Context;
 
@@ -44,13 +44,6 @@ impl Owned {
     }
 }
 
-/// The name proposed for a comparison, beside the design's file.
-#[must_use]
-pub fn comparison_beside(design: &Path) -> PathBuf {
-    let stem = design.file_stem().unwrap_or_default().to_string_lossy();
-    design.with_file_name(format!("{stem} compared.png"))
-}
-
 /// Writes a comparison of what stood on the page.
 fn write(
     owned: &[Owned],
@@ -73,30 +66,35 @@ impl Window {
     }
 
     /// Brings a file in; a fault becomes a message and nothing is lost.
-    pub(super) fn bring_in(&mut self, path: &Path) -> bool {
+    pub(super) fn bring_in(&mut self, path: &Path) -> Result<(), FileError> {
         match self.compare_page.bring_in(path, self.workspace.design()) {
-            Ok(true) => true,
+            Ok(true) => Ok(()),
             Ok(false) => {
                 self.messages.done(format!(
                     "{} was read and waits: six stand on the page already. Leave one out in the list at the left edge",
                     path.display()
                 ));
-                true
+                Ok(())
             }
             Err(error) => {
                 self.messages.fault(error.to_string());
-                false
+                Err(error)
             }
         }
     }
 
     /// Brings in the file that was asked for; a fault is said in the panel too.
     pub(super) fn bring_in_chosen(&mut self, path: &Path) {
-        if self.bring_in(path) {
-            self.dialog = None;
-            self.page = Page::Compare;
-        } else if let Some(Dialog::Path(panel)) = &mut self.dialog {
-            panel.refuse(&format!("{} cannot be compared", path.display()));
+        match self.bring_in(path) {
+            Ok(()) => {
+                self.dialog = None;
+                self.page = Page::Compare;
+            }
+            Err(error) => {
+                if let Some(Dialog::Path(panel)) = &mut self.dialog {
+                    panel.refuse(&error);
+                }
+            }
         }
     }
 

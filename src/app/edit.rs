@@ -1,5 +1,6 @@
 //! Every way in which the window can change a design, and the one door through which it does.
 
+use super::inspection_edit::{InspectionEdit, put_inspection};
 use super::sheet_edit::{SheetEdit, put_sheet};
 use super::variant_edit::{VariantEdit, put_variant};
 use crate::checks::Change;
@@ -163,6 +164,8 @@ pub enum Edit {
     Sheet(SheetEdit),
     /// Keep, name, bring back or delete a variant.
     Variant(VariantEdit),
+    /// Change what is known of the finished ring.
+    Inspection(InspectionEdit),
     /// Do what a finding proposes.
     Remedy(Change),
 }
@@ -224,6 +227,7 @@ fn put(design: &mut Design, edit: Edit) {
         Edit::Dpi(dpi) => design.sheet.dpi = dpi,
         Edit::Sheet(edit) => put_sheet(&mut design.sheet, edit),
         Edit::Variant(edit) => put_variant(design, edit),
+        Edit::Inspection(edit) => put_inspection(design, edit),
         Edit::Remedy(change) => put_remedy(design, change),
     }
 }

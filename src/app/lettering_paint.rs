@@ -14,7 +14,7 @@ use crate::drawing::signs::{STROKE, sign};
 use crate::drawing::{Anchor, Text};
 use crate::geometry::Point;
 
-/// Height of the capitals of the lettering font over its size (B612: 0.715 em, measured in the font file).
+/// Height of the capitals of the lettering font over its size (0.715 em, measured in the font file).
 const CAPITALS: f64 = 0.715;
 /// Thinnest stroke of a sign, points.
 const LEAST_STROKE: f32 = 0.8;

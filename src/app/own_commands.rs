@@ -14,6 +14,7 @@ impl Window {
     /// Reads the user's own mounts and workshop; what is broken is told, and the shipped ones serve instead.
     pub fn use_own_folder(&mut self, folder: PathBuf) {
         let workshop = workshop_file(&folder);
+        self.begin_keeping(&folder);
         let (mounts, error) = OwnMounts::in_folder(folder);
         self.mounts = mounts;
         if let Some(error) = error {

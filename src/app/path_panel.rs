@@ -7,6 +7,7 @@ use egui::{RichText, TextEdit, Ui};
 use super::chooser::{FileAnswer, FileQuestion};
 use super::files;
 use super::palette::Palette;
+use super::print_out::PrintOut;
 
 /// What the path is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -21,6 +22,46 @@ pub enum Purpose {
     BringIn,
     /// Write the comparison there.
     Comparison,
+    /// Write a sheet to be printed there.
+    Print(PrintOut),
+}
+
+impl Purpose {
+    /// The ending of a path that was typed without one.
+    const fn ending(self) -> &'static str {
+        match self {
+            Self::Open | Self::Save | Self::Import | Self::BringIn => "ron",
+            Self::Comparison => "png",
+            Self::Print(_) => "pdf",
+        }
+    }
+
+    /// The path that is proposed beside the design's file.
+    fn proposed(self, near: Option<&Path>) -> String {
+        let words = |path: &Path| path.display().to_string();
+        match self {
+            Self::Open | Self::Save | Self::Import => near.map(words),
+            Self::BringIn => near.and_then(Path::parent).map(words),
+            Self::Comparison => near.map(|near| {
+                let stem = near.file_stem().unwrap_or_default().to_string_lossy();
+                words(&near.with_file_name(format!("{stem} compared.png")))
+            }),
+            Self::Print(sheet) => near.map(|near| {
+                let stem = near.file_stem().unwrap_or_default().to_string_lossy();
+                let name = format!("{stem} {}.pdf", sheet.word());
+                words(&near.with_file_name(name))
+            }),
+        }
+        .unwrap_or_default()
+    }
+
+    /// Whether a file that is there already is asked about before it is replaced.
+    const fn replaces(self) -> bool {
+        match self {
+            Self::Open | Self::Import | Self::BringIn => false,
+            Self::Save | Self::Comparison | Self::Print(_) => true,
+        }
+    }
 }
 
 /// A path being asked for.
@@ -53,9 +94,7 @@ impl PathPanel {
     /// A panel that begins with this path, while the system's dialog is asked too.
     #[must_use]
     pub fn new(purpose: Purpose, near: Option<&Path>) -> Self {
-        let text = near
-            .map(|path| path.display().to_string())
-            .unwrap_or_default();
+        let text = purpose.proposed(near);
         Self {
             purpose,
             text,
@@ -75,11 +114,13 @@ impl PathPanel {
             Purpose::Import => "Import mounts",
             Purpose::BringIn => "Bring in a design to compare",
             Purpose::Comparison => "Export the comparison",
+            Purpose::Print(sheet) => sheet.title(),
         };
         let kind = match self.purpose {
             Purpose::Open | Purpose::Save | Purpose::BringIn => "Design",
             Purpose::Import => "Mounts",
             Purpose::Comparison => "Picture, or a table with the ending csv",
+            Purpose::Print(_) => "PDF",
         };
         let name = near
             .file_name()
@@ -87,12 +128,12 @@ impl PathPanel {
         FileQuestion {
             title: title.to_owned(),
             kind: kind.to_owned(),
-            extension: self.ending().to_owned(),
+            extension: self.purpose.ending().to_owned(),
             folder: near
                 .parent()
                 .filter(|folder| !folder.as_os_str().is_empty())
                 .map(Path::to_owned),
-            name: name.unwrap_or_else(|| "ring.ron".to_owned()),
+            name: name.unwrap_or_else(|| format!("ring.{}", self.purpose.ending())),
         }
     }
 
@@ -112,17 +153,9 @@ impl PathPanel {
         }
     }
 
-    /// The ending of the file where none was typed.
-    const fn ending(&self) -> &'static str {
-        match self.purpose {
-            Purpose::Open | Purpose::Save | Purpose::Import | Purpose::BringIn => "ron",
-            Purpose::Comparison => "png",
-        }
-    }
-
     /// Says why the path was not used; the panel stays.
-    pub fn refuse(&mut self, why: &impl std::fmt::Display) {
-        self.said = Some(why.to_string());
+    pub fn refuse(&mut self, error: &dyn std::error::Error) {
+        self.said = Some(error.to_string());
     }
 
     /// Asks whether the file there may be replaced; the panel stays.
@@ -142,6 +175,7 @@ impl PathPanel {
                 "Export the comparison: .png for a picture, .csv for a table",
                 "Write",
             ),
+            Purpose::Print(sheet) => (sheet.title(), "Write"),
         };
         ui.label(RichText::new(title).heading());
         if let Some(said) = &self.said {
@@ -162,8 +196,8 @@ impl PathPanel {
                 let edit = TextEdit::singleline(&mut self.text)
                     .id(id)
                     .desired_width(ui.available_width() - 8.0);
-                ui.add(edit.hint_text("/home/you/rings/ring.ron"))
-                    .labelled_by(label.id)
+                let hint = format!("/home/you/rings/ring.{}", self.purpose.ending());
+                ui.add(edit.hint_text(hint)).labelled_by(label.id)
             })
             .inner;
         let entered =
@@ -173,6 +207,11 @@ impl PathPanel {
         }
         if response.changed() {
             self.replace = None;
+        }
+        if let Purpose::Print(_) = self.purpose {
+            ui.label(
+                "A path that ends in .pdf gives pages of A4, one that ends in .txt plain text.",
+            );
         }
         ui.horizontal(|ui| {
             if ui.button(button).clicked() || entered {
@@ -204,15 +243,14 @@ impl PathPanel {
     }
 
     fn typed(&mut self) -> PathWanted {
-        let path = match files::typed_path(&self.text, self.ending()) {
+        let path = match files::typed_path(&self.text, self.purpose.ending()) {
             Ok(path) => path,
             Err(error) => {
                 self.refuse(&error);
                 return PathWanted::Nothing;
             }
         };
-        let writes = matches!(self.purpose, Purpose::Save | Purpose::Comparison);
-        if writes && files::exists(&path) && !path.is_dir() {
+        if self.purpose.replaces() && files::exists(&path) && !path.is_dir() {
             self.replace = Some(path);
             return PathWanted::Nothing;
         }

@@ -36,7 +36,7 @@ pub fn places_of(subject: &Subject<'_>, field: FieldRef, side: Side) -> Places {
         return pen.places;
     };
     match field {
-        FieldRef::Ring(key) => pen.ring(ring, key),
+        FieldRef::Ring(key) => pen.ring(ring, parts, key),
         FieldRef::Lens(key) => pen.lens(subject.design, ring, parts, key),
         FieldRef::Body(key) => pen.body(subject.design, parts, key),
         FieldRef::LensThread => pen.part(parts.male_thread.as_ref()),
@@ -138,11 +138,14 @@ impl Pen {
         self.places.plan.extend([lit(Shape::Path(path))]);
     }
 
-    fn ring(&mut self, ring: &ResolvedRing, key: RingKey) {
+    fn ring(&mut self, ring: &ResolvedRing, parts: &Parts, key: RingKey) {
         let sizes = &ring.sizes;
         let rim = sizes.flange_diameter / 2.0;
         match key {
             RingKey::IndexMarkAngle => self.spoke(sizes.index_mark_angle, rim - 3.0, rim),
+            RingKey::LipThickness => {
+                self.features(parts, &[Feature::LipFace, Feature::LipBore]);
+            }
             RingKey::LockHoleDepth => self.dot(
                 sizes.lock_hole_circle / 2.0,
                 sizes.lock_hole_angle,
@@ -165,7 +168,6 @@ impl Pen {
             | RingKey::ReliefWidth
             | RingKey::ReliefDiameter
             | RingKey::ThreadLength
-            | RingKey::LipThickness
             | RingKey::SpigotLength
             | RingKey::AnnulusInner
             | RingKey::AnnulusOuter
@@ -345,6 +347,29 @@ mod tests {
         assert!((plan.unwrap().width() - throat).abs() < 1e-9);
         let mass = lit_at(FieldRef::Lens(LensField::Mass), Side::Lens);
         assert_eq!(mass, (None, None));
+    }
+
+    #[test]
+    fn every_dimension_of_the_ring_lights_something_but_the_break_of_its_edges() {
+        let design = demo_designs().unwrap().remove(0);
+        let evaluation = evaluate(&design, &Workshop::default_set().unwrap());
+        let parts = evaluation.parts.as_ref().unwrap();
+        let sizes = &evaluation.derivation.ring.as_ref().unwrap().sizes;
+        for key in RingKey::ALL {
+            // The lock hole is tagged in the plan; what is 0 is not there.
+            let tagged = matches!(
+                key,
+                RingKey::LockHoleDiameter | RingKey::LockHoleCircle | RingKey::LockHoleAngle
+            );
+            let edge = parts
+                .through_lug
+                .pieces()
+                .any(|(_, feature)| feature.dimensions().contains(key));
+            let (section, plan) = lit_at(FieldRef::Ring(*key), Side::Lens);
+            let lights = tagged || edge || section.is_some() || plan.is_some();
+            let is_there = *key != RingKey::EdgeBreak && sizes.get(*key) != 0.0;
+            assert!(lights || !is_there, "{key}");
+        }
     }
 
     #[test]

@@ -4,35 +4,11 @@ use std::fmt;
 
 use serde::{Deserialize, Serialize};
 
-use super::{Limits, Ring, RingKey, Sheet, Variant};
+use super::{Correction, Limits, Reading, Ring, RingKey, Sheet, Trial, Variant};
 use crate::mount::{Body, Lens};
 
 /// The format number this program writes.
 pub const FORMAT: u32 = 1;
-
-/// Readings of one dimension of the finished ring.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Reading {
-    /// The dimension.
-    pub dimension: RingKey,
-    /// The readings, in the unit of the dimension.
-    pub values: Vec<f64>,
-    /// The instrument, by its name in the workshop file.
-    pub instrument: String,
-}
-
-/// A correction made to the finished ring.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Correction {
-    /// When, as the user wrote it.
-    pub date: String,
-    /// Why.
-    pub note: String,
-    /// Taken off the seat, mm; negative for a shim laid on it.
-    pub skim_mm: f64,
-}
 
 impl Serialize for RingKey {
     fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
@@ -90,6 +66,9 @@ pub struct Design {
     /// Readings of the finished ring.
     #[serde(default)]
     pub readings: Vec<Reading>,
+    /// Infinity trials made with it.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub trials: Vec<Trial>,
     /// Corrections made to it.
     #[serde(default)]
     pub corrections: Vec<Correction>,
@@ -111,6 +90,7 @@ impl Design {
             sheet: Sheet::default(),
             variants: Vec::new(),
             readings: Vec::new(),
+            trials: Vec::new(),
             corrections: Vec::new(),
         }
     }

@@ -40,6 +40,7 @@ impl Design {
             sheet: self.sheet.clone(),
             variants: Vec::new(),
             readings: Vec::new(),
+            trials: Vec::new(),
             corrections: Vec::new(),
         }
     }

@@ -47,7 +47,7 @@ const POINTS_PER_MM: f64 = 72.0 / 25.4;
 const FONT_NAME: Name = Name(b"L");
 
 /// Six letters before a font's name say that it is a subset (ISO 32000-1, 9.6.4); ours is one a file.
-const BASE_FONT: Name = Name(b"FWRING+B612");
+const BASE_FONT: Name = Name(b"FWRING+BenchLettering");
 
 /// Fonts of numbered glyphs whose number is the code on the page.
 const IDENTITY: SystemInfo = SystemInfo {

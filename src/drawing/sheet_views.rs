@@ -21,8 +21,8 @@ use crate::ring::ResolvedRing;
 const TITLE_ROOM: f64 = 3.0;
 /// A detail is at least so many times larger than the half-section.
 const DETAIL_STEP: f64 = 2.0;
-/// Largest radius of a detail on paper, in lettering heights.
-const DETAIL_RADIUS: f64 = 9.0;
+/// Least and largest radius of a detail on paper, in lettering heights.
+const DETAIL_RADIUS: std::ops::RangeInclusive<f64> = 2.0..=9.0;
 
 /// The views of one ring.
 pub struct Views<'a> {
@@ -364,7 +364,8 @@ impl Views<'_> {
     ) -> Option<(Block, Extent)> {
         let fits = |scale: &Scale| {
             scale.factor() >= DETAIL_STEP * section.factor()
-                && detail.radius_mm * scale.factor() <= DETAIL_RADIUS * self.style.height_mm
+                && DETAIL_RADIUS
+                    .contains(&(detail.radius_mm * scale.factor() / self.style.height_mm))
         };
         SCALES.into_iter().filter(fits).find_map(|scale| {
             let drawn = RingDetail {

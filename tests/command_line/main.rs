@@ -4,6 +4,7 @@ mod check;
 mod compare;
 mod draw;
 mod hostile;
+mod inspect;
 mod mounts;
 mod new;
 mod plan;

@@ -73,6 +73,11 @@ impl Bench {
         )
     }
 
+    /// The usual window on this file, with the user's own folder there.
+    pub fn on_file(file: &Path, own_folder: &Path) -> Self {
+        Self::built(file, 1280.0, 800.0, Some(own_folder.to_owned()))
+    }
+
     fn built(file: &Path, width: f32, height: f32, own: Option<PathBuf>) -> Self {
         let script = Script::default();
         let (file, scripted) = (file.to_owned(), script.clone());
@@ -83,6 +88,8 @@ impl Bench {
             if let Some(folder) = own.clone() {
                 window.use_own_folder(folder);
             }
+            // What is worked beside the window is asked for by the tests that look at it.
+            window.show_room(false);
             window.open(&file);
             window
         };
@@ -97,6 +104,14 @@ impl Bench {
     /// The usual window on the demo design that has no clash.
     pub fn new() -> Self {
         Self::sized(&demo("archive_portrait.ron"), 1280.0, 800.0)
+    }
+
+    /// The usual window, with the room to move worked.
+    pub fn with_room() -> Self {
+        let mut bench = Self::new();
+        bench.window.state_mut().show_room(true);
+        bench.window.step();
+        bench
     }
 
     pub fn workspace(&self) -> &Workspace {

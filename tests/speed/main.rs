@@ -51,6 +51,7 @@ fn main() -> std::process::ExitCode {
         page::frame((8.0 * MS, 4.0 * MS)),
         comparing,
         changing,
+        page::inspection_frame((8.0 * MS, 4.0 * MS)),
         Figure::measured("sheet laid out", (100.0 * MS, 50.0 * MS), 20, || {
             ring_sheet(&default, &evaluation)
         }),

@@ -1,19 +1,17 @@
 //! A frame of a page: what the processor does before anything is handed to the screen.
 
-use std::path::PathBuf;
-
 use egui::accesskit::Role;
 use egui::{Key, Modifiers};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable as _;
 use flangewright::app::chooser::{FileAnswer, FileChooser, FileQuestion};
-use flangewright::app::files::save_design;
 use flangewright::app::page::Page;
 use flangewright::app::window::Window;
 use flangewright::app::workspace::Workspace;
+use flangewright::document::{Design, Reading, RingKey, SizeOf};
 use flangewright::workshop::Workshop;
 
-use super::designs::six_variants;
+use super::designs;
 use super::figure::Figure;
 
 /// Nobody chooses a file here.
@@ -29,16 +27,48 @@ impl FileChooser for Nobody {
     }
 }
 
+/// Layout and triangles of the design page while the pointer moves over the drawing.
+pub fn frame(bounds_s: (f64, f64)) -> Figure {
+    moved(
+        "frame of the design page",
+        bounds_s,
+        &designs::default_design(),
+        Page::Design,
+    )
+}
+
+/// The same of the page Inspection, with readings round the ring.
+pub fn inspection_frame(bounds_s: (f64, f64)) -> Figure {
+    let mut design = designs::default_design();
+    design.readings.push(Reading {
+        dimension: SizeOf::Ring(RingKey::SeatHeight),
+        values: vec![1.46, 1.47, 1.46, 1.45, 1.45, 1.46],
+        instrument: "micrometer 0-25".to_owned(),
+        places: 6,
+        after_corrections: 0,
+    });
+    moved(
+        "frame of the inspection page",
+        bounds_s,
+        &design,
+        Page::Inspection,
+    )
+}
+
+fn moved(name: &'static str, bounds_s: (f64, f64), design: &Design, page: Page) -> Figure {
+    let mut window = opened(design, page);
+    moving(name, bounds_s, &mut window)
+}
+
 /// A window on a design, its page in sight.
-fn opened(path: PathBuf, page: Page) -> Harness<'static, Window> {
+fn opened(design: &Design, page: Page) -> Harness<'static, Window> {
+    let design = design.clone();
     let mut window = Harness::builder()
         .with_size(egui::vec2(1280.0, 800.0))
         .with_max_steps(12)
         .build_eframe(move |creation: &mut eframe::CreationContext<'static>| {
-            let workspace = Workspace::empty(Workshop::default_set().unwrap());
-            let mut window = Window::new(workspace, Box::new(Nobody), &creation.egui_ctx);
-            window.open(&path);
-            window
+            let workspace = Workspace::new(design.clone(), Workshop::default_set().unwrap());
+            Window::new(workspace, Box::new(Nobody), &creation.egui_ctx)
         });
     window.run();
     show(&mut window, page);
@@ -50,7 +80,7 @@ fn show(window: &mut Harness<'static, Window>, page: Page) {
     window.run();
 }
 
-/// Layout and triangles of a page while the pointer moves over it.
+/// Layout and triangles while the pointer moves over the page.
 fn moving(
     name: &'static str,
     bounds_s: (f64, f64),
@@ -66,23 +96,10 @@ fn moving(
     })
 }
 
-/// The page Design.
-pub fn frame(bounds_s: (f64, f64)) -> Figure {
-    let demo = concat!(
-        env!("CARGO_MANIFEST_DIR"),
-        "/assets/demos/archive_portrait.ron"
-    );
-    let mut window = opened(demo.into(), Page::Design);
-    moving("frame of the design page", bounds_s, &mut window)
-}
-
 /// The page Compare with six designs on it: while the pointer moves, and while a limit goes to and fro in every frame, so
 /// that all six are evaluated, compared and drawn anew.
 pub fn comparing_six(bounds_s: (f64, f64)) -> [Figure; 2] {
-    let folder = tempfile::tempdir().unwrap();
-    let path = folder.path().join("six.ron");
-    save_design(&path, &six_variants()).unwrap();
-    let mut window = opened(path, Page::Limits);
+    let mut window = opened(&designs::six_variants(), Page::Limits);
     change_a_limit(&mut window);
     show(&mut window, Page::Compare);
     let still = moving("frame comparing six designs", bounds_s, &mut window);

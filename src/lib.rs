@@ -15,6 +15,7 @@
 //! - [`settle`]: room to move, sensitivity, and the nearest ring without a clash.
 //! - [`drawing`]: a scene of mm primitives, the sheet, the painters.
 //! - [`compare`]: designs side by side: what differs, every margin, and the metal that one has more.
+//! - [`paper`]: shop plan and inspection sheet as printed pages.
 //! - [`app`]: what a person sees and touches.
 
 pub mod app;
@@ -27,6 +28,7 @@ pub mod geometry;
 pub mod inspection;
 pub mod mount;
 pub mod optics;
+pub mod paper;
 pub mod plan;
 pub mod ring;
 pub mod settle;

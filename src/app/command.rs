@@ -6,6 +6,7 @@ use super::edit::Edit;
 use super::page::Page;
 use super::print_out::PrintOut;
 use super::room_work::RoomWish;
+use super::shop_edit::ShopEdit;
 use crate::document::Design;
 use crate::mount::{Body, Lens};
 
@@ -18,6 +19,8 @@ pub enum Command {
     Drag(Edit),
     /// The drag is over.
     DragEnded,
+    /// Change the user's workshop; one step of its own undo.
+    Shop(ShopEdit),
     /// Ask for two mounts and start a new design.
     New,
     /// Start a new design from these two.
@@ -113,6 +116,7 @@ pub fn menus() -> Vec<Menu> {
         Some(Command::SaveAs),
         Some(Command::Export),
         Some(Command::CopyDrawing),
+        Some(Command::Print(PrintOut::Plan)),
         Some(Command::Print(PrintOut::Inspection)),
         None,
         Some(Command::BringIn),
@@ -186,6 +190,7 @@ impl Command {
     pub const fn label(&self) -> &'static str {
         match self {
             Self::Edit(_) | Self::Drag(_) | Self::DragEnded => "Change",
+            Self::Shop(_) => "Change the workshop",
             Self::New => "New…",
             Self::Start(..) | Self::StartFrom(_) => "Start",
             Self::KeepLens => "Keep the lens in my mounts",
@@ -231,6 +236,7 @@ impl Command {
     pub const fn explains(&self) -> &'static str {
         match self {
             Self::Edit(_) | Self::Drag(_) | Self::DragEnded => "changes the design",
+            Self::Shop(_) => "changes the workshop and evaluates the design anew",
             Self::New => "choose a lens and a body and start a ring between them",
             Self::Start(..) => "start a ring between the two chosen mounts",
             Self::StartFrom(_) => "start from a copy of this design",
@@ -332,6 +338,7 @@ impl Command {
                 .into_iter()
                 .collect(),
             Self::Edit(_)
+            | Self::Shop(_)
             | Self::Drag(_)
             | Self::DragEnded
             | Self::Start(..)
@@ -377,6 +384,7 @@ impl Command {
             | Self::Quit
             | Self::Show(_) => true,
             Self::Edit(_)
+            | Self::Shop(_)
             | Self::Drag(_)
             | Self::DragEnded
             | Self::Start(..)

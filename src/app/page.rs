@@ -18,14 +18,19 @@ pub enum Page {
     Tolerance,
     /// The sheet as it prints.
     Drawing,
+    /// The order of cuts, settings and passes.
+    ShopPlan,
     /// What is read on the finished ring, and what puts it right.
     Inspection,
+    /// The user's machines and tools.
+    Workshop,
     /// The limits and clearances it is derived and judged by.
     Limits,
 }
 
-/// The keys of the pages, by their place in the page bar.
-const KEYS: [Key; 9] = [
+/// The keys of the pages, by their place in the page bar. The last has no digit left, since that of 0 puts the size of the
+/// window's text back: L as in Limits.
+const KEYS: [Key; 10] = [
     Key::Num1,
     Key::Num2,
     Key::Num3,
@@ -35,22 +40,25 @@ const KEYS: [Key; 9] = [
     Key::Num7,
     Key::Num8,
     Key::Num9,
+    Key::L,
 ];
 
 impl Page {
     /// Every page, in the order of the page bar.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 10] = [
         Self::Design,
         Self::Compare,
         Self::Measure,
         Self::Optics,
         Self::Tolerance,
         Self::Drawing,
+        Self::ShopPlan,
         Self::Inspection,
+        Self::Workshop,
         Self::Limits,
     ];
 
-    /// The key that shows it, with the command key held: the number of its place in the page bar.
+    /// The key that shows it, with the command key held: the number of its place in the page bar, for the tenth L.
     #[must_use]
     pub fn key(self) -> Option<Key> {
         let place = Self::ALL.iter().position(|page| *page == self)?;
@@ -67,7 +75,9 @@ impl Page {
             Self::Optics => "Optics",
             Self::Tolerance => "Tolerance",
             Self::Drawing => "Drawing",
+            Self::ShopPlan => "Shop plan",
             Self::Inspection => "Inspection",
+            Self::Workshop => "Workshop",
             Self::Limits => "Limits",
         }
     }
@@ -86,6 +96,12 @@ impl Page {
             Self::Optics => "light in the corners, sharpness, what the ring does to focus",
             Self::Tolerance => "what adds up at infinity, and how many rings reach it",
             Self::Drawing => "the sheet as it prints: views, dimensions, title block, export",
+            Self::ShopPlan => {
+                "the order of cuts with the part at every step, settings of the head, passes of the thread"
+            }
+            Self::Workshop => {
+                "your machines, cutters, instruments and materials, apart from the designs"
+            }
             Self::Inspection => {
                 "readings of the finished ring, what they prove, the infinity trial, the correction"
             }

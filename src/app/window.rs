@@ -23,15 +23,18 @@ use super::messages::Messages;
 use super::opener::Opener;
 use super::optics_page::OpticsPage;
 use super::own_mounts::OwnMounts;
+use super::own_shop::OwnShop;
 use super::page::Page;
 use super::palette::{Palette, dress, palette};
 use super::path_panel::Purpose;
 use super::room_work::RoomWork;
+use super::shop_plan_page::ShopPlanPage;
 use super::sight::Sight;
 use super::stack_page::StackPage;
 use super::tabs::tab_bar_ui;
 use super::unsaved_question::Next;
 use super::view::{Selection, Typing, View};
+use super::workshop_page::{Kept, workshop_ui};
 use super::workspace::Workspace;
 
 /// The window.
@@ -55,7 +58,10 @@ pub struct Window {
     stack_page: StackPage,
     pub(super) room: RoomWork,
     pub(super) drawing_page: DrawingPage,
+    pub(super) shop_plan_page: ShopPlanPage,
     inspection_page: InspectionPage,
+    /// The user's workshop.
+    pub(super) shop: OwnShop,
     pub(super) copying: Copying,
     opener: Opener,
     pub(super) mounts: OwnMounts,
@@ -74,6 +80,7 @@ impl Window {
     pub fn new(workspace: Workspace, chooser: Box<dyn FileChooser>, context: &Context) -> Self {
         dress(context);
         Self {
+            shop: OwnShop::starting_at(workspace.workshop(), Kept::Nowhere),
             workspace,
             desk: Desk::default(),
             keeping: Keeping::default(),
@@ -89,6 +96,7 @@ impl Window {
             optics_page: OpticsPage::default(),
             stack_page: StackPage::default(),
             drawing_page: DrawingPage::default(),
+            shop_plan_page: ShopPlanPage::default(),
             room: RoomWork::default(),
             inspection_page: InspectionPage::default(),
             copying: Copying::default(),
@@ -122,6 +130,7 @@ impl Window {
 
     /// One frame.
     pub fn window_ui(&mut self, ui: &mut Ui) {
+        self.agree_on_workshop();
         let by_key = if self.dialog.is_none() {
             keys(ui.ctx())
         } else {
@@ -151,8 +160,8 @@ impl Window {
 
     fn bars_ui(&mut self, ui: &mut Ui, colours: Palette, commands: &mut Vec<Command>) {
         let possible = Possible {
-            undo: self.workspace.can_undo(),
-            redo: self.workspace.can_redo(),
+            undo: self.steps().0,
+            redo: self.steps().1,
             export: self.workspace.evaluation().parts.is_some(),
             page: self.page,
         };
@@ -221,6 +230,11 @@ impl Window {
                 self.inspection_page
                     .inspection_ui(ui, &mut view, self.workspace.revision());
             }
+            Page::ShopPlan => {
+                self.shop_plan_page
+                    .shop_plan_ui(ui, &mut view, self.workspace.revision());
+            }
+            Page::Workshop => workshop_ui(ui, &mut view, &self.shop.kept),
             Page::Limits => limits_ui(ui, &mut view),
         }
     }
@@ -228,6 +242,7 @@ impl Window {
     pub(super) fn do_command(&mut self, context: &Context, command: Command) {
         match command {
             Command::Edit(edit) => self.refusable(|workspace| workspace.edit(&edit)),
+            Command::Shop(edit) => self.change_workshop(&edit),
             Command::Drag(edit) => self.refusable(|workspace| workspace.drag(&edit)),
             Command::DragEnded => self.workspace.end_drag(),
             Command::New => self.ask_new(),
@@ -257,18 +272,13 @@ impl Window {
             Command::TakeOut(number) => self.compare_page.take_out(number),
             Command::ExportComparison => self.ask_path(Purpose::Comparison),
             Command::Quit => self.quit_or_ask(context),
-            Command::Undo => {
-                self.workspace.undo();
-            }
-            Command::Redo => {
-                self.workspace.redo();
-            }
+            Command::Undo => self.undo(),
+            Command::Redo => self.redo(),
             Command::Fit => self.look(Sight::Ring),
             Command::ShowAll => self.look(Sight::Everything),
             Command::ZoomIn => self.zoom_by(1.25),
             Command::ZoomOut => self.zoom_by(0.8),
-            Command::TurnPlan if self.page == Page::Compare => self.compare_page.turn(),
-            Command::TurnPlan => self.design_page.plan.turn(),
+            Command::TurnPlan => self.turn_plan(),
             Command::CutClockwise => self.turn_cut(CUT_STEP_DEG),
             Command::CutAnticlockwise => self.turn_cut(-CUT_STEP_DEG),
             Command::Room(wish) => self.room.take(wish),
@@ -278,24 +288,28 @@ impl Window {
         context.request_repaint();
     }
 
-    /// Looks at the same in the drawings of the page in sight.
-    fn look(&mut self, at: Sight) {
-        if self.page == Page::Drawing {
-            self.drawing_page.canvas.sight = at;
-        } else if self.page == Page::Compare {
-            self.compare_page.look(at);
+    /// Whether there is a step back and one forward, of what the page in sight changes.
+    fn steps(&self) -> (bool, bool) {
+        if self.page == Page::Workshop {
+            self.shop.steps()
         } else {
-            self.design_page.look(at);
+            (self.workspace.can_undo(), self.workspace.can_redo())
         }
     }
 
-    fn zoom_by(&mut self, factor: f64) {
-        if self.page == Page::Drawing {
-            self.drawing_page.canvas.zoom_by(factor);
-        } else if self.page == Page::Compare {
-            self.compare_page.zoom_by(factor);
+    fn undo(&mut self) {
+        if self.page == Page::Workshop {
+            self.undo_workshop();
         } else {
-            self.design_page.section.canvas.zoom_by(factor);
+            self.workspace.undo();
+        }
+    }
+
+    fn redo(&mut self) {
+        if self.page == Page::Workshop {
+            self.redo_workshop();
+        } else {
+            self.workspace.redo();
         }
     }
 

@@ -146,6 +146,8 @@ impl Pen {
             RingKey::LipThickness => {
                 self.features(parts, &[Feature::LipFace, Feature::LipBore]);
             }
+            // A flush plate has its front face in the seat.
+            RingKey::PlateThickness => self.features(parts, &[Feature::PlateFront, Feature::Seat]),
             RingKey::LockHoleDepth => self.dot(
                 sizes.lock_hole_circle / 2.0,
                 sizes.lock_hole_angle,
@@ -157,7 +159,6 @@ impl Pen {
             | RingKey::RearBore
             | RingKey::SeatDiameter => self.circle(Some(sizes.get(key))),
             RingKey::SeatHeight
-            | RingKey::PlateThickness
             | RingKey::GrooveRootDiameter
             | RingKey::LugDiameter
             | RingKey::GrooveWidth

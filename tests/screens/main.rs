@@ -10,6 +10,7 @@ mod limits;
 mod measure;
 mod on_disk;
 mod optics;
+mod recent;
 mod recovery;
 mod room;
 mod sheet;

@@ -43,7 +43,8 @@ pub(super) fn menu_bar_ui(
     palette: Palette,
     commands: &mut Vec<Command>,
 ) {
-    ui.horizontal(|ui| {
+    // The pages are many: in a narrow window they take a second line.
+    ui.horizontal_wrapped(|ui| {
         for menu in menus() {
             ui.menu_button(menu.title, |ui| {
                 for entry in &menu.commands {

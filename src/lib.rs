@@ -14,11 +14,13 @@
 //!   finished ring prove, and what puts it right.
 //! - [`settle`]: room to move, sensitivity, and the nearest ring without a clash.
 //! - [`drawing`]: a scene of mm primitives, the sheet, the painters.
+//! - [`compare`]: designs side by side: what differs, every margin, and the metal that one has more.
 //! - [`paper`]: shop plan and inspection sheet as printed pages.
 //! - [`app`]: what a person sees and touches.
 
 pub mod app;
 pub mod checks;
+pub mod compare;
 pub mod document;
 pub mod drawing;
 pub mod evaluate;

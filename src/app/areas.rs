@@ -7,6 +7,7 @@ use egui::{Color32, Mesh, Pos2, Shape};
 pub fn filled(loops: &[Vec<Pos2>], colour: Color32) -> Vec<Shape> {
     if let [only] = loops
         && is_convex(only)
+        && is_blunt(only)
     {
         return vec![Shape::convex_polygon(
             only.clone(),
@@ -76,6 +77,18 @@ fn is_convex(points: &[Pos2]) -> bool {
         .collect();
     // A star-shaped loop turns one way too, but goes round more than once; ours are drawn once round.
     turns.iter().all(|turn| *turn >= 0.0) || turns.iter().all(|turn| *turn <= 0.0)
+}
+
+/// Whether no corner is so sharp that the softened edge of the screen library would stand out of it as a spike.
+fn is_blunt(points: &[Pos2]) -> bool {
+    // The cosine of a turn by some 140 degrees.
+    const SHARPEST: f32 = -0.77;
+    let ahead = |by: usize| points.iter().cycle().skip(by);
+    points
+        .iter()
+        .zip(ahead(1))
+        .zip(ahead(2))
+        .all(|((a, b), c)| (*b - *a).normalized().dot((*c - *b).normalized()) > SHARPEST)
 }
 
 fn triangles(area: &[&Vec<Pos2>], colour: Color32) -> Option<Shape> {

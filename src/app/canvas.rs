@@ -259,7 +259,7 @@ fn paint_paper(painter: &Painter, way: &ToScreen, showing: &Showing<'_>) {
 }
 
 /// The ring with a little room round it, and everything.
-fn scope_of(scene: &Scene) -> Scope {
+pub(super) fn scope_of(scene: &Scene) -> Scope {
     let is_ring = |item: &&Item| item.pen.role == Role::Ring;
     let ring = scene
         .items

@@ -49,6 +49,14 @@ pub enum Command {
     ImportMounts,
     /// Write the shipped workshop to the user's folder, to be edited there.
     WriteWorkshop,
+    /// Keep the ring at work as a variant.
+    KeepVariant,
+    /// Ask for a file and bring its design in beside the open one.
+    BringIn,
+    /// Take a design that was brought in out again, by its number.
+    TakeOut(u64),
+    /// Ask for a file and write the comparison.
+    ExportComparison,
     /// Go to the open design at this place, from 0.
     ShowTab(usize),
     /// Go to the open design to the right, round the end.
@@ -117,6 +125,9 @@ pub fn menus() -> Vec<Menu> {
         Some(Command::Print(PrintOut::Plan)),
         Some(Command::Print(PrintOut::Inspection)),
         None,
+        Some(Command::BringIn),
+        Some(Command::ExportComparison),
+        None,
         Some(Command::KeepLens),
         Some(Command::KeepBody),
         Some(Command::ImportMounts),
@@ -129,7 +140,12 @@ pub fn menus() -> Vec<Menu> {
         None,
         Some(Command::Quit),
     ];
-    let change = vec![Some(Command::Undo), Some(Command::Redo)];
+    let change = vec![
+        Some(Command::Undo),
+        Some(Command::Redo),
+        None,
+        Some(Command::KeepVariant),
+    ];
     let view = vec![
         Some(Command::Fit),
         Some(Command::ShowAll),
@@ -192,6 +208,10 @@ impl Command {
             Self::SaveAs => "Save as…",
             Self::Export => "Export…",
             Self::CopyDrawing => "Copy the drawing",
+            Self::KeepVariant => "Keep this as a variant",
+            Self::BringIn => "Bring in to compare…",
+            Self::TakeOut(_) => "Take out",
+            Self::ExportComparison => "Export the comparison…",
             Self::ShowTab(_) => "Show the design",
             Self::NextTab => "Next design",
             Self::TabBefore => "Design before",
@@ -248,6 +268,16 @@ impl Command {
             Self::CopyDrawing => {
                 "put the drawing on the clipboard as a picture, to be pasted elsewhere"
             }
+            Self::KeepVariant => {
+                "keep the ring as it is now under a name in the same file, to be compared and brought back"
+            }
+            Self::BringIn => {
+                "show the design of another file beside this one, to read only; a file dropped on the page Compare does the same"
+            }
+            Self::TakeOut(_) => "take this design out of the comparison; its file stays as it is",
+            Self::ExportComparison => {
+                "write the designs side by side as a PNG, or what differs and every margin as a CSV table"
+            }
             Self::ShowTab(_) => "go to this design",
             Self::NextTab => "go to the open design to the right",
             Self::TabBefore => "go to the open design to the left",
@@ -297,6 +327,8 @@ impl Command {
             Self::SaveAs => vec![key(shifted, Key::S)],
             Self::Export => vec![key(WITH, Key::E)],
             Self::CopyDrawing => vec![key(shifted, Key::C)],
+            Self::KeepVariant => vec![key(WITH, Key::K)],
+            Self::ExportComparison => vec![key(shifted, Key::E)],
             Self::NextTab => vec![key(WITH, Key::PageDown)],
             Self::TabBefore => vec![key(WITH, Key::PageUp)],
             Self::CloseTab => vec![key(WITH, Key::W)],
@@ -325,6 +357,8 @@ impl Command {
             | Self::KeepBody
             | Self::ImportMounts
             | Self::WriteWorkshop
+            | Self::BringIn
+            | Self::TakeOut(_)
             | Self::Room(_)
             | Self::ShowTab(_)
             | Self::Recover
@@ -349,6 +383,10 @@ impl Command {
             | Self::KeepBody
             | Self::ImportMounts
             | Self::WriteWorkshop
+            | Self::KeepVariant
+            | Self::BringIn
+            | Self::TakeOut(_)
+            | Self::ExportComparison
             | Self::ShowTab(_)
             | Self::NextTab
             | Self::TabBefore

@@ -117,7 +117,8 @@ impl Window {
                 self.do_command(context, command);
             }
             Reply::Path(PathWanted::Ask) | Reply::Export(ExportWanted::Ask) => self.ask_system(),
-            Reply::Path(PathWanted::Use(path)) => self.use_path(context, &path),
+            Reply::Path(PathWanted::Use(path)) => self.use_path(context, &path, false),
+            Reply::Path(PathWanted::Replace(path)) => self.use_path(context, &path, true),
             Reply::Export(ExportWanted::Write(path, options, force)) => {
                 self.write_drawing(context, path, options, force);
             }
@@ -143,8 +144,12 @@ impl Window {
     fn ask_system(&mut self) {
         match &self.dialog {
             Some(Dialog::Path(panel)) => match panel.purpose {
-                Purpose::Open | Purpose::Import => self.chooser.start_open(panel.question()),
-                Purpose::Save | Purpose::Print(_) => self.chooser.start_save(panel.question()),
+                Purpose::Open | Purpose::Import | Purpose::BringIn => {
+                    self.chooser.start_open(panel.question());
+                }
+                Purpose::Save | Purpose::Comparison | Purpose::Print(_) => {
+                    self.chooser.start_save(panel.question());
+                }
             },
             Some(Dialog::Export(panel)) => self.chooser.start_save(panel.question()),
             Some(
@@ -181,7 +186,7 @@ impl Window {
         }
     }
 
-    fn use_path(&mut self, context: &Context, path: &Path) {
+    fn use_path(&mut self, context: &Context, path: &Path, may_replace: bool) {
         let Some(Dialog::Path(panel)) = &mut self.dialog else {
             return;
         };
@@ -190,6 +195,8 @@ impl Window {
             Purpose::Save => return self.save_to(context, path),
             Purpose::Import => return self.import_mounts(path),
             Purpose::Print(sheet) => return self.print_out(context, sheet, path),
+            Purpose::BringIn => return self.bring_in_chosen(path),
+            Purpose::Comparison => return self.write_comparison(context, path, may_replace),
         };
         match refused {
             Some(error) => self.refuse_path(&error),
@@ -304,7 +311,11 @@ impl Window {
 
     pub(super) fn ask_path(&mut self, purpose: Purpose) {
         let near = match purpose {
-            Purpose::Open | Purpose::Save | Purpose::Print(_) => self.workspace.path(),
+            Purpose::Open
+            | Purpose::Save
+            | Purpose::BringIn
+            | Purpose::Comparison
+            | Purpose::Print(_) => self.workspace.path(),
             Purpose::Import => None,
         };
         self.dialog = Some(Dialog::Path(PathPanel::new(purpose, near)));

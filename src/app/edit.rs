@@ -3,6 +3,7 @@
 use super::inspection_edit::{InspectionEdit, put_inspection};
 use super::row_edit::{keep_true, put_row_readings};
 use super::sheet_edit::{SheetEdit, put_sheet};
+use super::variant_edit::{VariantEdit, put_variant};
 use crate::checks::Change;
 use crate::document::{
     Choice, Clocking, Design, Fault, FieldRef, Finish, LimitKey, Limits, MillingMethod, Paper,
@@ -169,6 +170,8 @@ pub enum Edit {
     Dpi(u32),
     /// Change the sheet.
     Sheet(SheetEdit),
+    /// Keep, name, bring back or delete a variant.
+    Variant(VariantEdit),
     /// Change what is known of the finished ring.
     Inspection(InspectionEdit),
     /// Do what a finding proposes.
@@ -253,6 +256,7 @@ fn put(design: &mut Design, edit: Edit) {
         Edit::Paper(paper) => design.sheet.paper = paper,
         Edit::Dpi(dpi) => design.sheet.dpi = dpi,
         Edit::Sheet(edit) => put_sheet(&mut design.sheet, edit),
+        Edit::Variant(edit) => put_variant(design, edit),
         Edit::Inspection(edit) => put_inspection(design, edit),
         Edit::Remedy(change) => put_remedy(design, change),
     }

@@ -25,6 +25,9 @@ pub enum ExportError {
     /// It cannot be made.
     #[error(transparent)]
     Export(#[from] export::ExportError),
+    /// A comparison cannot be made.
+    #[error(transparent)]
+    Comparison(#[from] crate::compare::sheet::ComparisonError),
     /// The sheet cannot be made.
     #[error(transparent)]
     Print(#[from] PrintOutError),
@@ -136,7 +139,10 @@ impl ExportPanel {
     pub fn refuse(&mut self, path: PathBuf, error: &ExportError) {
         match error {
             ExportError::File(FileError::Exists(_)) => self.replace = Some(path),
-            ExportError::File(_) | ExportError::Export(_) | ExportError::Print(_) => {
+            ExportError::File(_)
+            | ExportError::Export(_)
+            | ExportError::Comparison(_)
+            | ExportError::Print(_) => {
                 self.said = Some(error.to_string());
             }
         }

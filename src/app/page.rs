@@ -8,6 +8,8 @@ pub enum Page {
     /// The ring with its two mating parts, live.
     #[default]
     Design,
+    /// Designs and variants side by side.
+    Compare,
     /// How far the ring can move, and the nearest one without a clash.
     Room,
     /// What to measure on lens and body, and how.
@@ -28,8 +30,9 @@ pub enum Page {
     Limits,
 }
 
-/// The keys of the pages, by their place in the page bar.
-const KEYS: [Key; 9] = [
+/// The keys of the pages, by their place in the page bar. The last two have no digit left, since that of 0 puts the size
+/// of the window's text back: M as in machines, L as in Limits.
+const KEYS: [Key; 11] = [
     Key::Num1,
     Key::Num2,
     Key::Num3,
@@ -39,12 +42,15 @@ const KEYS: [Key; 9] = [
     Key::Num7,
     Key::Num8,
     Key::Num9,
+    Key::M,
+    Key::L,
 ];
 
 impl Page {
     /// Every page, in the order of the page bar.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 11] = [
         Self::Design,
+        Self::Compare,
         Self::Room,
         Self::Measure,
         Self::Optics,
@@ -56,7 +62,7 @@ impl Page {
         Self::Limits,
     ];
 
-    /// The key that shows it, with the command key held: the number of its place in the page bar.
+    /// The key that shows it, with the command key held: the number of its place in the page bar, M and L after the ninth.
     #[must_use]
     pub fn key(self) -> Option<Key> {
         let place = Self::ALL.iter().position(|page| *page == self)?;
@@ -68,6 +74,7 @@ impl Page {
     pub const fn title(self) -> &'static str {
         match self {
             Self::Design => "Design",
+            Self::Compare => "Compare",
             Self::Room => "Room",
             Self::Measure => "Measure",
             Self::Optics => "Optics",
@@ -85,6 +92,9 @@ impl Page {
     pub const fn explains(self) -> &'static str {
         match self {
             Self::Design => "half-section, lug pattern, every value and every finding",
+            Self::Compare => {
+                "variants and other designs side by side: what differs, every margin, one laid over another"
+            }
             Self::Room => {
                 "how far every dimension can move, what that costs, and the nearest ring without a clash"
             }

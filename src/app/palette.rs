@@ -136,6 +136,8 @@ impl Palette {
             Role::Hidden => self.faint_ink,
             Role::Pin => self.pin,
             Role::Light => self.light,
+            Role::Added => self.fine,
+            Role::Removed => self.clash,
         }
     }
 
@@ -145,6 +147,7 @@ impl Palette {
         self.line(role).gamma_multiply(match role {
             Role::Ring => 0.10,
             Role::Pin => 0.35,
+            Role::Added | Role::Removed => 0.28,
             Role::RingHatch
             | Role::Lens
             | Role::Body

@@ -18,6 +18,10 @@ pub enum Purpose {
     Save,
     /// Take the mounts there into the user's own.
     Import,
+    /// Bring the design there in, to be compared.
+    BringIn,
+    /// Write the comparison there.
+    Comparison,
     /// Write a sheet to be printed there.
     Print(PrintOut),
 }
@@ -26,7 +30,8 @@ impl Purpose {
     /// The ending of a path that was typed without one.
     const fn ending(self) -> &'static str {
         match self {
-            Self::Open | Self::Save | Self::Import => "ron",
+            Self::Open | Self::Save | Self::Import | Self::BringIn => "ron",
+            Self::Comparison => "png",
             Self::Print(_) => "pdf",
         }
     }
@@ -37,9 +42,13 @@ impl Purpose {
         match self {
             Self::Save | Self::Import => near.map(words),
             // Another one is opened out of the same folder.
-            Self::Open => near
+            Self::Open | Self::BringIn => near
                 .and_then(Path::parent)
                 .map(|folder| words(&folder.join(""))),
+            Self::Comparison => near.map(|near| {
+                let stem = near.file_stem().unwrap_or_default().to_string_lossy();
+                words(&near.with_file_name(format!("{stem} compared.png")))
+            }),
             Self::Print(sheet) => near.map(|near| {
                 let stem = near.file_stem().unwrap_or_default().to_string_lossy();
                 let name = format!("{stem} {}.pdf", sheet.word());
@@ -52,8 +61,8 @@ impl Purpose {
     /// Whether a file that is there already is asked about before it is replaced.
     const fn replaces(self) -> bool {
         match self {
-            Self::Open | Self::Import => false,
-            Self::Save | Self::Print(_) => true,
+            Self::Open | Self::Import | Self::BringIn => false,
+            Self::Save | Self::Comparison | Self::Print(_) => true,
         }
     }
 }
@@ -80,6 +89,8 @@ pub enum PathWanted {
     Ask,
     /// Use this path.
     Use(PathBuf),
+    /// Use this path, and replace the file that is there.
+    Replace(PathBuf),
 }
 
 impl PathPanel {
@@ -104,11 +115,14 @@ impl PathPanel {
             Purpose::Open => "Open a design",
             Purpose::Save => "Save the design",
             Purpose::Import => "Import mounts",
+            Purpose::BringIn => "Bring in a design to compare",
+            Purpose::Comparison => "Export the comparison",
             Purpose::Print(sheet) => sheet.title(),
         };
         let kind = match self.purpose {
-            Purpose::Open | Purpose::Save => "Design",
+            Purpose::Open | Purpose::Save | Purpose::BringIn => "Design",
             Purpose::Import => "Mounts",
+            Purpose::Comparison => "Picture, or a table with the ending csv",
             Purpose::Print(_) => "PDF",
         };
         // A path that ends with a separator is a folder, and names no file yet.
@@ -154,12 +168,23 @@ impl PathPanel {
         self.said = Some(error.to_string());
     }
 
+    /// Asks whether the file there may be replaced; the panel stays.
+    pub fn ask_to_replace(&mut self, path: PathBuf) {
+        self.text = path.display().to_string();
+        self.replace = Some(path);
+    }
+
     /// The panel.
     pub fn path_ui(&mut self, ui: &mut Ui, palette: Palette) -> PathWanted {
         let (title, button) = match self.purpose {
             Purpose::Open => ("Open a design", "Open"),
             Purpose::Save => ("Save the design", "Save"),
             Purpose::Import => ("Import mounts", "Import"),
+            Purpose::BringIn => ("Bring in a design to compare", "Bring in"),
+            Purpose::Comparison => (
+                "Export the comparison: .png for a picture, .csv for a table",
+                "Write",
+            ),
             Purpose::Print(sheet) => (sheet.title(), "Write"),
         };
         ui.label(RichText::new(title).heading());
@@ -220,7 +245,7 @@ impl PathPanel {
             ui.horizontal_wrapped(|ui| {
                 ui.label(format!("{} is there already.", path.display()));
                 if ui.button("Replace").clicked() {
-                    wanted = PathWanted::Use(path);
+                    wanted = PathWanted::Replace(path);
                 }
             });
         }

@@ -3,10 +3,11 @@
 use super::pick::Picked;
 use super::view::{Lit, Selection};
 use crate::checks::{Finding, Place};
+pub use crate::compare::places::in_plan;
 use crate::document::FieldRef;
 use crate::drawing::{Item, LineType, Path, Role, Scene, Shape, Vertex};
 use crate::evaluate::Evaluation;
-use crate::geometry::{Point, Side, plan_point, seen_from};
+use crate::geometry::{Point, Side};
 use crate::mount::Sector;
 
 /// What is to light up: numbered items, and places that no item shows.
@@ -23,7 +24,13 @@ impl Light {
     /// The light of what is pointed at.
     #[must_use]
     pub fn of(selection: &Selection, evaluation: &Evaluation) -> Self {
-        match selection.lit() {
+        Self::of_lit(selection.lit(), evaluation)
+    }
+
+    /// The light of a field or a finding in one design of several.
+    #[must_use]
+    pub fn of_lit(lit: Option<Lit>, evaluation: &Evaluation) -> Self {
+        match lit {
             None => Self::default(),
             Some(Lit::Field(field)) => Self {
                 fields: vec![field],
@@ -107,12 +114,6 @@ impl Light {
         }
         scene
     }
-}
-
-/// A place of the plan by radius and clock angle, as it is seen from a side.
-#[must_use]
-pub fn in_plan(radius_mm: f64, clock_deg: f64, side: Side) -> Point {
-    plan_point(radius_mm, seen_from(side, clock_deg.to_radians()))
 }
 
 /// A stretch with a ring at both ends, so that a very short one is seen too.

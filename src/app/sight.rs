@@ -26,6 +26,21 @@ pub struct Scope {
     pub everything: Option<Extent>,
 }
 
+impl Scope {
+    /// The scope that holds both.
+    #[must_use]
+    pub fn union(self, other: Self) -> Self {
+        let both = |one: Option<Extent>, two: Option<Extent>| match (one, two) {
+            (Some(one), Some(two)) => Some(one.union(two)),
+            (one, two) => one.or(two),
+        };
+        Self {
+            ring: both(self.ring, other.ring),
+            everything: both(self.everything, other.everything),
+        }
+    }
+}
+
 /// A place and how large it is shown.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Look {
@@ -63,8 +78,9 @@ pub struct ToScreen {
 
 /// Closest and farthest that a canvas zooms, points for a millimetre.
 const ZOOM_RANGE: (f64, f64) = (0.2, 400.0);
-/// Free border round everything, points.
+/// Free border round everything, points; on a small canvas less, as a share of its side.
 const BORDER: f64 = 26.0;
+const BORDER_SHARE: f64 = 0.08;
 
 #[expect(
     clippy::cast_possible_truncation,
@@ -122,6 +138,16 @@ impl Sight {
         }
     }
 
+    /// The place that is looked at, so that several canvases of one size look at the same.
+    #[must_use]
+    pub fn at_place(self, rect: Rect, scope: Scope) -> Self {
+        let way = self.to_screen(rect, scope);
+        Self::Place(Look {
+            middle: way.middle,
+            points_per_mm: way.points_per_mm,
+        })
+    }
+
     /// Moves with the pointer.
     pub fn pan(&mut self, way: &ToScreen, by: Vec2) {
         let middle = Point {
@@ -156,7 +182,10 @@ fn fitting(rect: Rect, everything: Option<Extent>) -> Look {
             points_per_mm: 5.0,
         };
     };
-    let room = |side: f32| (f64::from(side) - 2.0 * BORDER).max(20.0);
+    let room = |side: f32| {
+        let side = f64::from(side);
+        (side - 2.0 * BORDER.min(BORDER_SHARE * side)).max(20.0)
+    };
     let across = room(rect.width()) / extent.width().max(1e-3);
     let up = room(rect.height()) / extent.height().max(1e-3);
     let points_per_mm = across.min(up).clamp(ZOOM_RANGE.0, ZOOM_RANGE.1);

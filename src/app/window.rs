@@ -8,6 +8,7 @@ use egui::{CentralPanel, Context, Frame, Margin, Panel, ThemePreference, Ui, Vie
 use super::chooser::FileChooser;
 use super::clipboard::Copying;
 use super::command::{CUT_STEP_DEG, Command, keyed};
+use super::compare_page::ComparePage;
 use super::design_page::DesignPage;
 use super::desk::Desk;
 use super::dialogs::{Dialog, Writing};
@@ -54,13 +55,14 @@ pub struct Window {
     pub(super) messages: Messages,
     pub(super) page: Page,
     pub(super) design_page: DesignPage,
+    pub(super) compare_page: ComparePage,
     measure_page: MeasurePage,
     optics_page: OpticsPage,
     stack_page: StackPage,
     pub(super) room: RoomWork,
     room_page: RoomPage,
     pub(super) drawing_page: DrawingPage,
-    shop_plan_page: ShopPlanPage,
+    pub(super) shop_plan_page: ShopPlanPage,
     inspection_page: InspectionPage,
     /// The user's workshop.
     pub(super) shop: OwnShop,
@@ -94,6 +96,7 @@ impl Window {
             messages: Messages::default(),
             page: Page::default(),
             design_page: DesignPage::default(),
+            compare_page: ComparePage::default(),
             measure_page: MeasurePage::default(),
             optics_page: OpticsPage::default(),
             stack_page: StackPage::default(),
@@ -222,6 +225,10 @@ impl Window {
             Page::Design => self
                 .design_page
                 .design_ui(ui, &mut view, self.workspace.revision()),
+            Page::Compare => {
+                self.compare_page
+                    .compare_ui(ui, &mut view, self.workspace.revision());
+            }
             Page::Room => {
                 if let Some(subject) = &subject {
                     self.room_page.room_ui(ui, &mut view, subject);
@@ -283,6 +290,10 @@ impl Window {
             Command::Export => self.ask_export(),
             Command::Print(sheet) => self.ask_path(Purpose::Print(sheet)),
             Command::CopyDrawing => self.copy_drawing(context),
+            Command::KeepVariant => self.keep_variant(),
+            Command::BringIn => self.ask_path(Purpose::BringIn),
+            Command::TakeOut(number) => self.compare_page.take_out(number),
+            Command::ExportComparison => self.ask_path(Purpose::Comparison),
             Command::Quit => self.quit_or_ask(context),
             Command::Undo => self.undo(),
             Command::Redo => self.redo(),
@@ -290,7 +301,7 @@ impl Window {
             Command::ShowAll => self.look(Sight::Everything),
             Command::ZoomIn => self.zoom_by(1.25),
             Command::ZoomOut => self.zoom_by(0.8),
-            Command::TurnPlan => self.design_page.plan.turn(),
+            Command::TurnPlan => self.turn_plan(),
             Command::CutClockwise => self.turn_cut(CUT_STEP_DEG),
             Command::CutAnticlockwise => self.turn_cut(-CUT_STEP_DEG),
             Command::Room(wish) => self.room.take(wish),
@@ -325,27 +336,6 @@ impl Window {
         }
     }
 
-    /// Looks at the same in the drawings of the page in sight.
-    fn look(&mut self, at: Sight) {
-        if self.page == Page::Drawing {
-            self.drawing_page.canvas.sight = at;
-        } else if self.page == Page::ShopPlan {
-            self.shop_plan_page.canvas.sight = at;
-        } else {
-            self.design_page.look(at);
-        }
-    }
-
-    fn zoom_by(&mut self, factor: f64) {
-        if self.page == Page::Drawing {
-            self.drawing_page.canvas.zoom_by(factor);
-        } else if self.page == Page::ShopPlan {
-            self.shop_plan_page.canvas.zoom_by(factor);
-        } else {
-            self.design_page.section.canvas.zoom_by(factor);
-        }
-    }
-
     fn copy_drawing(&mut self, context: &Context) {
         let (design, evaluation) = (self.workspace.design(), self.workspace.evaluation());
         if let Err(error) = self.copying.begin(context, design, evaluation) {
@@ -372,7 +362,7 @@ impl Window {
         self.refusable(|workspace| workspace.edit(&edit));
     }
 
-    fn refusable(
+    pub(super) fn refusable(
         &mut self,
         change: impl FnOnce(&mut Workspace) -> Result<(), crate::document::Fault>,
     ) {
@@ -407,7 +397,12 @@ impl Window {
         });
         if self.dialog.is_none() {
             for path in dropped {
-                self.open(&path);
+                if self.page == Page::Compare {
+                    // What went wrong stands in the messages.
+                    let _told = self.bring_in(&path);
+                } else {
+                    self.open(&path);
+                }
             }
         }
     }

@@ -3,6 +3,7 @@
 //! May use every floor of the library. Must not compute a dimension, judge one, or open a file by itself.
 
 mod check;
+mod compare;
 mod dimension_name;
 mod draw;
 mod inputs;
@@ -41,6 +42,7 @@ enum Task {
     New(new::New),
     Mounts(mounts::Mounts),
     Check(check::Check),
+    Compare(compare::Compare),
     Room(room::Room),
     Settle(settle::Settle),
     Draw(draw::Draw),
@@ -56,6 +58,7 @@ pub fn run() -> ExitCode {
         Some(Task::New(task)) => task.run(),
         Some(Task::Mounts(task)) => task.run(),
         Some(Task::Check(task)) => task.run(),
+        Some(Task::Compare(task)) => task.run(),
         Some(Task::Room(task)) => task.run(),
         Some(Task::Settle(task)) => task.run(),
         Some(Task::Draw(task)) => task.run(),

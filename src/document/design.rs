@@ -4,24 +4,11 @@ use std::fmt;
 
 use serde::{Deserialize, Serialize};
 
-use super::{Correction, Limits, Reading, Ring, RingKey, Sheet, Trial};
+use super::{Correction, Limits, Reading, Ring, RingKey, Sheet, Trial, Variant};
 use crate::mount::{Body, Lens};
 
 /// The format number this program writes.
 pub const FORMAT: u32 = 1;
-
-/// A ring kept beside the present one.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Variant {
-    /// Its name.
-    pub name: String,
-    /// Why it is kept.
-    #[serde(default)]
-    pub note: String,
-    /// The ring.
-    pub ring: Ring,
-}
 
 impl Serialize for RingKey {
     fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {

@@ -5,6 +5,7 @@ use thiserror::Error;
 use super::inspected_fault::{inspected_faults, row_reading_faults};
 use super::ring_fault::{limit_faults, ring_faults};
 use super::sheet_fault::sheet_faults;
+use super::variant::variant_faults;
 use super::{Design, FieldRef};
 use crate::geometry::sector::disjoint_degrees;
 use crate::mount::{BarrelStep, Body, BodyField, Interface, Lens, LensField, Origin, Sector, Unit};
@@ -66,7 +67,8 @@ pub fn faults_of(design: &Design) -> Vec<Fault> {
     let mut faults = Vec::new();
     faults.extend(faults_of_lens(&design.lens));
     faults.extend(faults_of_body(&design.body));
-    ring_faults(design, &mut faults);
+    ring_faults(&design.ring, &mut faults);
+    variant_faults(&design.variants, &mut faults);
     limit_faults(design, &mut faults);
     sheet_faults(design, &mut faults);
     inspected_faults(design, &mut faults);

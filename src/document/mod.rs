@@ -20,12 +20,13 @@ mod route;
 mod sheet;
 mod sheet_fault;
 mod size_of;
+mod variant;
 mod working;
 
 pub use codec::{ReadError, SIZE_LIMIT, pack, read_design, read_ron, unpack, write_ron};
 pub use columns::{columns, wrapped};
 pub use demo::demo_designs;
-pub use design::{Design, FORMAT, Variant};
+pub use design::{Design, FORMAT};
 pub use dimension_id::{DimensionId, DimensionNameError, Face};
 pub use fault::{Fault, check_range, faults_of, faults_of_body, faults_of_lens};
 pub use field::FieldRef;
@@ -40,4 +41,5 @@ pub use ring::{
 pub use route::Route;
 pub use sheet::{DimensionOverride, Lengths, Paper, Projection, Sheet, SheetViews, ViewChoice};
 pub use size_of::{SizeNameError, SizeOf};
+pub use variant::{Variant, free_name};
 pub use working::{Input, LORE, Term, Working};

@@ -1,13 +1,13 @@
 //! Values that no ring and no limit may have.
 
 use super::fault::{Fault, range, sector_faults};
-use super::{Choice, Clocking, Design, FieldRef, LimitKey, Pieces, RingKey, Tolerance};
+use super::{Choice, Clocking, Design, FieldRef, LimitKey, Pieces, Ring, RingKey, Tolerance};
 use crate::mount::Unit;
 use crate::standards::FitClass;
 
-pub(super) fn ring_faults(design: &Design, faults: &mut Vec<Fault>) {
+pub(super) fn ring_faults(ring: &Ring, faults: &mut Vec<Fault>) {
     for key in RingKey::ALL {
-        let dimension = design.ring.dimensions.get(*key);
+        let dimension = ring.dimensions.get(*key);
         let label = format!("ring {}", key.name().replace('_', " "));
         if let Choice::Set(value) = dimension.value {
             range(faults, &label, value, key.unit(), key.range());
@@ -52,7 +52,7 @@ pub(super) fn ring_faults(design: &Design, faults: &mut Vec<Fault>) {
             }
         }
     }
-    if let Choice::Set(lugs) = &design.ring.lugs {
+    if let Choice::Set(lugs) = &ring.lugs {
         sector_faults(faults, "ring lugs", "lug", lugs);
         if lugs.is_empty() {
             faults.push(Fault::new(
@@ -62,12 +62,12 @@ pub(super) fn ring_faults(design: &Design, faults: &mut Vec<Fault>) {
             ));
         }
     }
-    range(faults, "trim", design.ring.trim_mm, Unit::Mm, (-5.0, 5.0));
-    clocking_faults(&design.ring.clocking, faults);
+    range(faults, "trim", ring.trim_mm, Unit::Mm, (-5.0, 5.0));
+    clocking_faults(&ring.clocking, faults);
     range(
         faults,
         "finish build-up",
-        design.ring.finish.build_up_mm,
+        ring.finish.build_up_mm,
         Unit::Mm,
         (0.0, 0.5),
     );
@@ -75,7 +75,7 @@ pub(super) fn ring_faults(design: &Design, faults: &mut Vec<Fault>) {
         clamp_wall_mm,
         screw_diameter_mm,
         screw_count,
-    } = design.ring.pieces
+    } = ring.pieces
     {
         range(faults, "clamp wall", clamp_wall_mm, Unit::Mm, (0.2, 30.0));
         range(

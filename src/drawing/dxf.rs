@@ -82,7 +82,9 @@ fn layer_of(pen: Pen) -> &'static str {
         | Role::Highlight
         | Role::Hidden
         | Role::Pin
-        | Role::Light => line_layer(pen.line),
+        | Role::Light
+        | Role::Added
+        | Role::Removed => line_layer(pen.line),
     }
 }
 

@@ -81,6 +81,20 @@ pub fn plan_view(design: &Design, evaluation: &Evaluation, options: &PlanOptions
     scene
 }
 
+/// The flank of a lug with the root fillet that the cutter really leaves: radii from tip to root, mm, each with the
+/// angle by which the lug stands beyond its true radial flank there, degrees.
+#[must_use]
+pub fn lug_flank_border(ring: &ResolvedRing) -> Vec<(f64, f64)> {
+    let (root, tip) = (
+        ring.sizes.nose_diameter / 2.0,
+        ring.sizes.lug_diameter / 2.0,
+    );
+    (0..=FILLET_STEPS)
+        .map(|step| tip + (root - tip) * f64::from(step) / f64::from(FILLET_STEPS))
+        .map(|radius| (radius, (lug_intrusion(ring, radius) / radius).to_degrees()))
+        .collect()
+}
+
 pub(super) struct PlanPen<'a> {
     pub(super) side: Side,
     pub(super) ring: &'a ResolvedRing,
@@ -113,25 +127,22 @@ impl PlanPen<'_> {
     fn lug(&self, lug: Sector) -> Path {
         let sizes = &self.ring.sizes;
         let (root, tip) = (sizes.nose_diameter / 2.0, sizes.lug_diameter / 2.0);
-        let off_deg = |radius: f64| (lug_intrusion(self.ring, radius) / radius).to_degrees();
-        let radii: Vec<f64> = (0..=FILLET_STEPS)
-            .map(|step| tip + (root - tip) * f64::from(step) / f64::from(FILLET_STEPS))
-            .collect();
-        let tip_off = off_deg(tip);
-        let between = || radii.iter().skip(1).take(radii.len().saturating_sub(2));
+        let flank = lug_flank_border(self.ring);
+        let between = || flank.iter().skip(1).take(flank.len().saturating_sub(2));
+        let off_at = |place: Option<&(f64, f64)>| place.map_or(0.0, |(_, off_deg)| *off_deg);
+        let (tip_off, foot) = (off_at(flank.first()), off_at(flank.last()));
         let mut path = self.arc(tip, lug.start_deg - tip_off, lug.extent_deg + 2.0 * tip_off);
-        for radius in between() {
+        for (radius, off_deg) in between() {
             path.vertices
-                .push(straight(self.at(*radius, lug.end_deg() + off_deg(*radius))));
+                .push(straight(self.at(*radius, lug.end_deg() + off_deg)));
         }
-        let foot = off_deg(root);
         path.vertices.extend(
             self.arc(root, lug.end_deg() + foot, -(lug.extent_deg + 2.0 * foot))
                 .vertices,
         );
-        for radius in between().rev() {
+        for (radius, off_deg) in between().rev() {
             path.vertices
-                .push(straight(self.at(*radius, lug.start_deg - off_deg(*radius))));
+                .push(straight(self.at(*radius, lug.start_deg - off_deg)));
         }
         path.closed = true;
         path

@@ -79,6 +79,10 @@ pub enum Role {
     Pin,
     /// Rays of light.
     Light,
+    /// Metal that the second of two compared rings has more.
+    Added,
+    /// Metal that the second of two compared rings has less.
+    Removed,
 }
 
 /// What an item looks like.

@@ -1,6 +1,7 @@
 //! The built program, driven by its command line as a machinist or a script would.
 
 mod check;
+mod compare;
 mod draw;
 mod hostile;
 mod inspect;

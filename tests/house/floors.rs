@@ -4,7 +4,7 @@ use super::source::{rust_files, without_comments};
 
 /// The floors with their heights. Two of one height do not use each other, but for `workshop`, which reads its
 /// file by the text form of `document`.
-const FLOORS: [(&str, u32); 16] = [
+const FLOORS: [(&str, u32); 17] = [
     ("geometry", 0),
     ("standards", 1),
     ("mount", 2),
@@ -19,6 +19,7 @@ const FLOORS: [(&str, u32); 16] = [
     ("plan", 10),
     ("inspection", 10),
     ("settle", 10),
+    ("compare", 11),
     ("paper", 11),
     ("app", 12),
 ];

@@ -1,6 +1,7 @@
 //! The window through its accessibility tree, as a person with a keyboard or a screen reader meets it.
 
 mod bench;
+mod compare;
 mod drawing;
 mod files;
 mod inspection;

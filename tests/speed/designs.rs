@@ -1,6 +1,6 @@
 //! The designs that are timed: the one that opens by default, and the worst ones.
 
-use flangewright::document::{Choice, Design, read_design};
+use flangewright::document::{Choice, Design, RingKey, Variant, read_design};
 use flangewright::mount::{BarrelStep, Interface, Sector};
 
 /// The design that opens by default.
@@ -41,5 +41,30 @@ pub fn with_barrel_steps(count: u32) -> Design {
     };
     design.lens.barrel_at_infinity = Interface::assumed(steps(6.0), "invented");
     design.lens.barrel_at_close_focus = Interface::assumed(steps(3.0), "invented");
+    design
+}
+
+/// Five variants beside the ring at work, each with another lip, flange and lug.
+pub fn six_variants() -> Design {
+    let mut design = default_design();
+    design.variants = (1..=5)
+        .map(|place| {
+            let step = f64::from(place);
+            let mut ring = design.ring.clone();
+            let sizes = [
+                (RingKey::LipThickness, 1.0 + 0.05 * step),
+                (RingKey::FlangeDiameter, 60.0 + 0.2 * step),
+                (RingKey::LugThickness, 1.0 + 0.03 * step),
+            ];
+            for (key, size) in sizes {
+                ring.dimensions.get_mut(key).value = Choice::Set(size);
+            }
+            Variant {
+                name: format!("trial {place}"),
+                note: String::new(),
+                ring,
+            }
+        })
+        .collect();
     design
 }

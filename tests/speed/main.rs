@@ -38,6 +38,7 @@ fn main() -> std::process::ExitCode {
         ground: Ground::White,
         group: format_of(&default).line_group(),
     };
+    let [comparing, changing] = page::comparing_six((8.0 * MS, 4.0 * MS));
     let never = AtomicBool::new(false);
     let mut figures = vec![
         Figure::measured(
@@ -55,6 +56,8 @@ fn main() -> std::process::ExitCode {
             500,
             || evaluate(&many_steps, &workshop),
         ),
+        comparing,
+        changing,
         page::frame_beside_room((8.0 * MS, 4.0 * MS)),
         Figure::measured(
             "room to move, all dimensions",

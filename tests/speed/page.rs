@@ -4,6 +4,8 @@ use std::hint::black_box;
 use std::sync::LazyLock;
 use std::time::{Duration, Instant};
 
+use egui::accesskit::Role;
+use egui::{Key, Modifiers};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable as _;
 use flangewright::app::chooser::{FileAnswer, FileChooser, FileQuestion};
@@ -83,6 +85,15 @@ fn processor_time() -> Duration {
     nanoseconds.map_or_else(|| BEGUN.elapsed(), Duration::from_nanos)
 }
 
+fn moved(bounds_s: (f64, f64), design: &Design, page: Page) -> Figure {
+    let mut window = opened(design, page);
+    // The room to move has a figure of its own.
+    window.state_mut().show_room(false);
+    let name = format!("frame of the page {}", page.title());
+    moving(&name, bounds_s, &mut window)
+}
+
+/// A window on a design, its page in sight.
 fn opened(design: &Design, page: Page) -> Harness<'static, Window> {
     let design = design.clone();
     let mut window = Harness::builder()
@@ -93,17 +104,18 @@ fn opened(design: &Design, page: Page) -> Harness<'static, Window> {
             Window::new(workspace, Box::new(Nobody), &creation.egui_ctx)
         });
     window.run_steps(4);
-    window.key_press_modifiers(egui::Modifiers::COMMAND, page.key().unwrap());
-    window.run_steps(6);
+    show(&mut window, page);
     window
 }
 
-fn moved(bounds_s: (f64, f64), design: &Design, page: Page) -> Figure {
-    let mut window = opened(design, page);
-    // The room to move has a figure of its own.
-    window.state_mut().show_room(false);
+fn show(window: &mut Harness<'static, Window>, page: Page) {
+    window.key_press_modifiers(Modifiers::COMMAND, page.key().unwrap());
+    window.run_steps(6);
+}
+
+/// Layout and triangles while the pointer moves over the page.
+fn moving(name: &str, bounds_s: (f64, f64), window: &mut Harness<'static, Window>) -> Figure {
     let mut along = 0.0_f32;
-    let name = format!("frame of the page {}", page.title());
     Figure::measured(name, bounds_s, 200, || {
         along = (along + 7.0) % 400.0;
         window.event(egui::Event::PointerMoved(egui::pos2(300.0 + along, 250.0)));
@@ -111,4 +123,41 @@ fn moved(bounds_s: (f64, f64), design: &Design, page: Page) -> Figure {
         let shapes = window.output().shapes.clone();
         window.ctx.tessellate(shapes, 1.0)
     })
+}
+
+/// The page Compare with six designs on it: while the pointer moves, and while a limit goes to and fro in every frame, so
+/// that all six are evaluated, compared and drawn anew.
+pub fn comparing_six(bounds_s: (f64, f64)) -> [Figure; 2] {
+    let mut window = opened(&designs::six_variants(), Page::Limits);
+    change_a_limit(&mut window);
+    show(&mut window, Page::Compare);
+    let still = moving("frame comparing six designs", bounds_s, &mut window);
+    let mut is_back = false;
+    let changing = Figure::measured("frame after all six have changed", bounds_s, 100, || {
+        is_back = !is_back;
+        let shift = if is_back {
+            Modifiers::NONE
+        } else {
+            Modifiers::SHIFT
+        };
+        window.key_press_modifiers(Modifiers::COMMAND | shift, Key::Z);
+        window.step();
+        let shapes = window.output().shapes.clone();
+        window.ctx.tessellate(shapes, 1.0)
+    });
+    [still, changing]
+}
+
+/// One step to be undone and done again, on which every variant rests.
+fn change_a_limit(window: &mut Harness<'static, Window>) {
+    let label = "Lip thickness, caution under";
+    window.get_by_role_and_label(Role::TextInput, label).focus();
+    window.run();
+    window.key_press_modifiers(Modifiers::COMMAND, Key::A);
+    window
+        .get_by_role_and_label(Role::TextInput, label)
+        .type_text("1.3");
+    window.run();
+    window.key_press(Key::Enter);
+    window.run();
 }

@@ -1,8 +1,10 @@
 //! Everything a person can ask of the window: menus, keys and tooltips come from here.
 
-use egui::{Key, KeyboardShortcut, Modifiers, ThemePreference};
+use egui::{Key, KeyboardShortcut, Modifiers};
 
 use super::edit::Edit;
+use super::help::Help;
+use super::look::LookChoice;
 use super::page::Page;
 use crate::document::Design;
 use crate::mount::{Body, Lens};
@@ -62,8 +64,10 @@ pub enum Command {
     CutAnticlockwise,
     /// Go to a page.
     Show(Page),
-    /// Light, dark, or as the system has it.
-    Theme(ThemePreference),
+    /// Colours, contrast, size of the text.
+    Look(LookChoice),
+    /// Show help.
+    Help(Help),
 }
 
 /// How far one press of a key turns the cutting line, degrees.
@@ -108,10 +112,12 @@ pub fn menus() -> Vec<Menu> {
         Some(Command::CutClockwise),
         Some(Command::CutAnticlockwise),
         None,
-        Some(Command::Theme(ThemePreference::System)),
-        Some(Command::Theme(ThemePreference::Light)),
-        Some(Command::Theme(ThemePreference::Dark)),
     ];
+    let view = view
+        .into_iter()
+        .chain(LookChoice::ALL.map(|choice| Some(Command::Look(choice))))
+        .collect();
+    let help = Help::ALL.map(|help| Some(Command::Help(help))).to_vec();
     let pages = Page::ALL
         .into_iter()
         .map(|page| Some(Command::Show(page)))
@@ -132,6 +138,10 @@ pub fn menus() -> Vec<Menu> {
         Menu {
             title: "Page",
             commands: pages,
+        },
+        Menu {
+            title: "Help",
+            commands: help,
         },
     ]
 }
@@ -168,9 +178,8 @@ impl Command {
             Self::CutClockwise => "Turn the cut clockwise",
             Self::CutAnticlockwise => "Turn the cut anticlockwise",
             Self::Show(page) => page.title(),
-            Self::Theme(ThemePreference::System) => "Colours as the system",
-            Self::Theme(ThemePreference::Light) => "Light colours",
-            Self::Theme(ThemePreference::Dark) => "Dark colours",
+            Self::Look(choice) => choice.label(),
+            Self::Help(help) => help.label(),
         }
     }
 
@@ -218,9 +227,8 @@ impl Command {
                 "turn the cutting line by 5 degrees, anticlockwise seen from the lens side"
             }
             Self::Show(page) => page.explains(),
-            Self::Theme(ThemePreference::System) => "light or dark, as the system is set",
-            Self::Theme(ThemePreference::Light) => "dark lines on a light ground",
-            Self::Theme(ThemePreference::Dark) => "light lines on a dark ground",
+            Self::Look(choice) => choice.explains(),
+            Self::Help(help) => help.explains(),
         }
     }
 
@@ -252,6 +260,8 @@ impl Command {
                 .map(|number| key(WITH, number))
                 .into_iter()
                 .collect(),
+            Self::Look(choice) => choice.keys(),
+            Self::Help(Help::Keys) => vec![key(BARE, Key::F1)],
             Self::Edit(_)
             | Self::Drag(_)
             | Self::DragEnded
@@ -260,8 +270,7 @@ impl Command {
             | Self::KeepLens
             | Self::KeepBody
             | Self::ImportMounts
-            | Self::WriteWorkshop
-            | Self::Theme(_) => Vec::new(),
+            | Self::WriteWorkshop => Vec::new(),
         }
     }
 
@@ -280,6 +289,8 @@ impl Command {
             | Self::ImportMounts
             | Self::WriteWorkshop
             | Self::Quit
+            | Self::Look(_)
+            | Self::Help(_)
             | Self::Show(_) => true,
             Self::Edit(_)
             | Self::Drag(_)
@@ -294,8 +305,7 @@ impl Command {
             | Self::ZoomOut
             | Self::TurnPlan
             | Self::CutClockwise
-            | Self::CutAnticlockwise
-            | Self::Theme(_) => false,
+            | Self::CutAnticlockwise => false,
         }
     }
 }
@@ -331,53 +341,5 @@ fn held(modifiers: Modifiers) -> u8 {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn no_key_stands_for_two_commands() {
-        let keyed = keyed();
-        for (place, (key, command)) in keyed.iter().enumerate() {
-            for (other_key, other) in &keyed[place + 1..] {
-                assert!(
-                    key != other_key,
-                    "{key:?} stands for {command:?} and {other:?}"
-                );
-            }
-        }
-    }
-
-    #[test]
-    fn a_key_with_more_modifiers_is_looked_at_first() {
-        let place = |wanted: &Command| {
-            keyed()
-                .iter()
-                .position(|(_, command)| command == wanted)
-                .unwrap()
-        };
-        assert!(place(&Command::Redo) < place(&Command::Undo));
-        assert!(place(&Command::SaveAs) < place(&Command::Save));
-    }
-
-    #[test]
-    fn keys_of_the_window_library_are_left_alone() {
-        // Ctrl with plus, minus and 0 changes the size of the whole window's text.
-        for (key, command) in keyed() {
-            let taken = [Key::Plus, Key::Equals, Key::Minus, Key::Num0].contains(&key.logical_key);
-            assert!(!(taken && key.modifiers.command), "{command:?}");
-        }
-    }
-
-    #[test]
-    fn every_menu_entry_says_what_it_does() {
-        for command in menus()
-            .into_iter()
-            .flat_map(|menu| menu.commands.into_iter().flatten())
-        {
-            assert!(
-                !command.label().is_empty() && command.explains().len() > 10,
-                "{command:?}"
-            );
-        }
-    }
-}
+#[path = "command_tests.rs"]
+mod tests;

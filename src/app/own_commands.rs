@@ -13,6 +13,7 @@ use super::window::Window;
 impl Window {
     /// Reads the user's own mounts and workshop; what is broken is told, and the shipped ones serve instead.
     pub fn use_own_folder(&mut self, folder: PathBuf) {
+        self.use_settings(&folder);
         let workshop = workshop_file(&folder);
         let (mounts, error) = OwnMounts::in_folder(folder);
         self.mounts = mounts;

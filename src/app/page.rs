@@ -20,8 +20,8 @@ pub enum Page {
     Limits,
 }
 
-/// The keys of the pages, by their place in the page bar.
-const KEYS: [Key; 9] = [
+/// The keys of the pages, by their place in the page bar; 0 is the key of the text's usual size.
+const KEYS: [Key; 11] = [
     Key::Num1,
     Key::Num2,
     Key::Num3,
@@ -31,6 +31,8 @@ const KEYS: [Key; 9] = [
     Key::Num7,
     Key::Num8,
     Key::Num9,
+    Key::K,
+    Key::L,
 ];
 
 impl Page {
@@ -44,7 +46,7 @@ impl Page {
         Self::Limits,
     ];
 
-    /// The key that shows it, with the command key held: the number of its place in the page bar.
+    /// The key that shows it, with the command key held: the number of its place in the page bar as far as they go.
     #[must_use]
     pub fn key(self) -> Option<Key> {
         let place = Self::ALL.iter().position(|page| *page == self)?;

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use egui::{CentralPanel, Context, Frame, Margin, Panel, ThemePreference, Ui, ViewportCommand};
+use egui::{CentralPanel, Context, Frame, Margin, Panel, Ui, ViewportCommand};
 
 use super::chooser::FileChooser;
 use super::clipboard::Copying;
@@ -11,6 +11,8 @@ use super::design_page::DesignPage;
 use super::dialogs::{Dialog, Writing};
 use super::drawing_page::DrawingPage;
 use super::edit::Edit;
+use super::focus_ring::FocusRing;
+use super::help::Help;
 use super::limits_page::limits_ui;
 use super::measure_page::MeasurePage;
 use super::menu_bar::{Possible, menu_bar_ui};
@@ -18,6 +20,7 @@ use super::messages::Messages;
 use super::opener::Opener;
 use super::optics_page::OpticsPage;
 use super::own_mounts::OwnMounts;
+use super::own_settings::OwnSettings;
 use super::page::Page;
 use super::palette::{Palette, dress, palette};
 use super::path_panel::Purpose;
@@ -43,6 +46,9 @@ pub struct Window {
     pub(super) copying: Copying,
     opener: Opener,
     pub(super) mounts: OwnMounts,
+    pub(super) settings: OwnSettings,
+    pub(super) help: Option<Help>,
+    focus: FocusRing,
     pub(super) writing: Option<Writing>,
     pub(super) dialog: Option<Dialog>,
     /// What to go on with once the design is saved.
@@ -72,6 +78,9 @@ impl Window {
             copying: Copying::default(),
             opener: Opener::default(),
             mounts: OwnMounts::default(),
+            settings: OwnSettings::default(),
+            help: None,
+            focus: FocusRing::default(),
             writing: None,
             dialog: None,
             after_saving: None,
@@ -99,13 +108,15 @@ impl Window {
 
     /// One frame.
     pub fn window_ui(&mut self, ui: &mut Ui) {
-        let by_key = if self.dialog.is_none() {
+        self.settings.put_on(ui.ctx());
+        self.focus.follow(ui.ctx());
+        let by_key = if self.dialog.is_none() && self.help.is_none() {
             keys(ui.ctx())
         } else {
             Vec::new()
         };
         let mut commands = Vec::new();
-        let colours = palette(ui);
+        let colours = palette(ui, self.settings.now().look.strong_contrast);
         self.bars_ui(ui, colours, &mut commands);
         let frame = Frame::new()
             .fill(colours.ground)
@@ -114,6 +125,8 @@ impl Window {
             .frame(frame)
             .show(ui, |ui| self.page_ui(ui, colours, &mut commands));
         self.dialog_ui(ui, colours, &mut commands);
+        self.help_ui(ui);
+        self.focus.paint(ui.ctx(), colours);
         // Keys come last: a text that the key ended is taken first.
         commands.extend(by_key);
         for command in commands {
@@ -131,6 +144,7 @@ impl Window {
             redo: self.workspace.can_redo(),
             export: self.workspace.evaluation().parts.is_some(),
             page: self.page,
+            look: self.settings.now().look,
         };
         let frame = Frame::new()
             .fill(colours.ground)
@@ -223,7 +237,8 @@ impl Window {
             Command::CutClockwise => self.turn_cut(CUT_STEP_DEG),
             Command::CutAnticlockwise => self.turn_cut(-CUT_STEP_DEG),
             Command::Show(page) => self.page = page,
-            Command::Theme(theme) => set_theme(context, theme),
+            Command::Look(choice) => self.choose_look(choice),
+            Command::Help(help) => self.help = Some(help),
         }
         context.request_repaint();
     }
@@ -323,10 +338,6 @@ impl eframe::App for Window {
     fn ui(&mut self, ui: &mut Ui, _frame: &mut eframe::Frame) {
         self.window_ui(ui);
     }
-}
-
-fn set_theme(context: &Context, theme: ThemePreference) {
-    context.set_theme(theme);
 }
 
 /// The commands whose keys were pressed. While text is typed only those that end the typing are taken.

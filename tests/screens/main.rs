@@ -5,6 +5,7 @@ mod drawing;
 mod files;
 mod keyboard;
 mod limits;
+mod look;
 mod measure;
 mod optics;
 mod sheet;

@@ -39,6 +39,7 @@ impl Window {
         let Some(help) = self.help else { return };
         let room = ui.ctx().content_rect();
         let width = (room.width() - 60.0).clamp(320.0, 720.0);
+        let height = (room.height() - 140.0).max(120.0);
         let frame = egui::Frame::popup(ui.style()).inner_margin(14.0);
         let shown = Modal::new(egui::Id::unique("help"))
             .frame(frame)
@@ -52,7 +53,8 @@ impl Window {
                 ui.separator();
                 ScrollArea::vertical()
                     .id_salt("help")
-                    .max_height((room.height() - 140.0).max(120.0))
+                    .max_height(height)
+                    .min_scrolled_height(height)
                     .auto_shrink([false, true])
                     .show(ui, |ui| match help {
                         Help::Keys => keys_ui(ui),

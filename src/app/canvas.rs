@@ -46,7 +46,7 @@ pub struct Showing<'a> {
     pub scene: &'a Scene,
     /// Goes up whenever the picture changes.
     pub revision: u64,
-    /// The names of the axes, across and up.
+    /// The names of the axes, across and up; empty ones for a sketch without a scale.
     pub axes: [&'a str; 2],
     /// Whether an item of this tag is lit.
     pub is_lit: &'a IsLit<'a>,
@@ -84,6 +84,15 @@ const ROUND_THE_RING: f64 = 0.25;
 const MOST_ROUND_MM: f64 = 4.0;
 
 impl Canvas {
+    /// A canvas that looks there.
+    #[must_use]
+    pub fn looking_at(sight: Sight) -> Self {
+        Self {
+            sight,
+            ..Self::default()
+        }
+    }
+
     /// Zooms by a factor about the middle.
     pub const fn zoom_by(&mut self, factor: f64) {
         self.zoom = Some(factor);
@@ -108,6 +117,8 @@ impl Canvas {
 
         match showing.sheet {
             Some(_) => paint_paper(&painter, &way, showing),
+            // A sketch has no scale to be read off.
+            None if showing.axes == ["", ""] => {}
             None => paint_grid(&painter, rect, &way, showing.palette, showing.axes),
         }
         self.paint(&painter, showing, way);

@@ -6,6 +6,7 @@ use super::edit::Edit;
 use super::help::Help;
 use super::look::LookChoice;
 use super::page::Page;
+use super::print_out::PrintOut;
 use crate::document::Design;
 use crate::mount::{Body, Lens};
 
@@ -32,6 +33,8 @@ pub enum Command {
     SaveAs,
     /// Ask for a file and write the drawing or the solid.
     Export,
+    /// Ask for a file and write a sheet to be printed there.
+    Print(PrintOut),
     /// Copy the drawing to the clipboard as a picture.
     CopyDrawing,
     /// Keep the lens of the design in the user's own mounts.
@@ -93,6 +96,7 @@ pub fn menus() -> Vec<Menu> {
         Some(Command::SaveAs),
         Some(Command::Export),
         Some(Command::CopyDrawing),
+        Some(Command::Print(PrintOut::Inspection)),
         None,
         Some(Command::KeepLens),
         Some(Command::KeepBody),
@@ -167,6 +171,7 @@ impl Command {
             Self::SaveAs => "Save as…",
             Self::Export => "Export…",
             Self::CopyDrawing => "Copy the drawing",
+            Self::Print(sheet) => sheet.label(),
             Self::Quit => "Quit",
             Self::Undo => "Undo",
             Self::Redo => "Redo",
@@ -207,6 +212,7 @@ impl Command {
             Self::Export => {
                 "write the drawing as PNG, SVG, PDF or DXF, or the ring as a solid for a trial print"
             }
+            Self::Print(sheet) => sheet.explains(),
             Self::CopyDrawing => {
                 "put the drawing on the clipboard as a picture, to be pasted elsewhere"
             }
@@ -270,7 +276,8 @@ impl Command {
             | Self::KeepLens
             | Self::KeepBody
             | Self::ImportMounts
-            | Self::WriteWorkshop => Vec::new(),
+            | Self::WriteWorkshop
+            | Self::Print(_) => Vec::new(),
         }
     }
 
@@ -288,6 +295,7 @@ impl Command {
             | Self::KeepBody
             | Self::ImportMounts
             | Self::WriteWorkshop
+            | Self::Print(_)
             | Self::Quit
             | Self::Look(_)
             | Self::Help(_)

@@ -30,8 +30,8 @@ pub(super) enum Dialog {
 
 /// A drawing being written off the frame.
 pub(super) struct Writing {
-    path: PathBuf,
-    job: Job<Result<(), ExportError>>,
+    pub(super) path: PathBuf,
+    pub(super) job: Job<Result<(), ExportError>>,
 }
 
 /// What a dialog answered.
@@ -122,7 +122,7 @@ impl Window {
         match &self.dialog {
             Some(Dialog::Path(panel)) => match panel.purpose {
                 Purpose::Open | Purpose::Import => self.chooser.start_open(panel.question()),
-                Purpose::Save => self.chooser.start_save(panel.question()),
+                Purpose::Save | Purpose::Print(_) => self.chooser.start_save(panel.question()),
             },
             Some(Dialog::Export(panel)) => self.chooser.start_save(panel.question()),
             Some(Dialog::New(_) | Dialog::Unsaved(_) | Dialog::Mount(_)) | None => {}
@@ -154,6 +154,10 @@ impl Window {
             Purpose::Save => self.workspace.save_to(path),
             Purpose::Import => {
                 self.import_mounts(path);
+                return;
+            }
+            Purpose::Print(sheet) => {
+                self.print_out(context, sheet, path);
                 return;
             }
         };
@@ -253,7 +257,7 @@ impl Window {
 
     pub(super) fn ask_path(&mut self, purpose: Purpose) {
         let near = match purpose {
-            Purpose::Open | Purpose::Save => self.workspace.path(),
+            Purpose::Open | Purpose::Save | Purpose::Print(_) => self.workspace.path(),
             Purpose::Import => None,
         };
         self.dialog = Some(Dialog::Path(PathPanel::new(purpose, near)));

@@ -1,5 +1,6 @@
 //! Every way in which the window can change a design, and the one door through which it does.
 
+use super::inspection_edit::{InspectionEdit, put_inspection};
 use super::sheet_edit::{SheetEdit, put_sheet};
 use crate::checks::Change;
 use crate::document::{
@@ -160,6 +161,8 @@ pub enum Edit {
     Dpi(u32),
     /// Change the sheet.
     Sheet(SheetEdit),
+    /// Change what is known of the finished ring.
+    Inspection(InspectionEdit),
     /// Do what a finding proposes.
     Remedy(Change),
 }
@@ -220,6 +223,7 @@ fn put(design: &mut Design, edit: Edit) {
         Edit::Paper(paper) => design.sheet.paper = paper,
         Edit::Dpi(dpi) => design.sheet.dpi = dpi,
         Edit::Sheet(edit) => put_sheet(&mut design.sheet, edit),
+        Edit::Inspection(edit) => put_inspection(design, edit),
         Edit::Remedy(change) => put_remedy(design, change),
     }
 }

@@ -9,6 +9,7 @@ use super::chooser::{FileAnswer, FileQuestion};
 use super::edit::Edit;
 use super::field::{NumberField, number_ui};
 use super::files::{self, FileError};
+use super::print_out::PrintOutError;
 use super::text_field::choice_ui;
 use super::view::View;
 use crate::document::{Design, Paper};
@@ -24,6 +25,9 @@ pub enum ExportError {
     /// It cannot be made.
     #[error(transparent)]
     Export(#[from] export::ExportError),
+    /// The sheet cannot be made.
+    #[error(transparent)]
+    Print(#[from] PrintOutError),
     /// It cannot be written.
     #[error(transparent)]
     File(#[from] FileError),
@@ -132,7 +136,9 @@ impl ExportPanel {
     pub fn refuse(&mut self, path: PathBuf, error: &ExportError) {
         match error {
             ExportError::File(FileError::Exists(_)) => self.replace = Some(path),
-            ExportError::File(_) | ExportError::Export(_) => self.said = Some(error.to_string()),
+            ExportError::File(_) | ExportError::Export(_) | ExportError::Print(_) => {
+                self.said = Some(error.to_string());
+            }
         }
     }
 

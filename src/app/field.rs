@@ -50,7 +50,7 @@ pub struct NumberField<'a> {
 pub const fn step_of(unit: Unit) -> f64 {
     match unit {
         Unit::Mm | Unit::One | Unit::S => 0.01,
-        Unit::Um | Unit::Mm2 | Unit::N | Unit::Turns | Unit::Stops => 0.1,
+        Unit::M | Unit::Um | Unit::Mm2 | Unit::N | Unit::Turns | Unit::Stops => 0.1,
         Unit::Deg => 0.05,
         Unit::G | Unit::Mpa | Unit::Percent | Unit::K | Unit::Nmm => 1.0,
     }

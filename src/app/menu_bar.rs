@@ -27,7 +27,11 @@ impl Possible {
     const fn can(self, command: &Command) -> bool {
         (self.undo || !matches!(command, Command::Undo))
             && (self.redo || !matches!(command, Command::Redo))
-            && (self.export || !matches!(command, Command::Export | Command::CopyDrawing))
+            && (self.export
+                || !matches!(
+                    command,
+                    Command::Export | Command::CopyDrawing | Command::Print(_)
+                ))
     }
 }
 

@@ -16,6 +16,8 @@ pub enum Page {
     Tolerance,
     /// The sheet as it prints.
     Drawing,
+    /// What is read on the finished ring, and what puts it right.
+    Inspection,
     /// The limits and clearances it is derived and judged by.
     Limits,
 }
@@ -37,12 +39,13 @@ const KEYS: [Key; 11] = [
 
 impl Page {
     /// Every page, in the order of the page bar.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 7] = [
         Self::Design,
         Self::Measure,
         Self::Optics,
         Self::Tolerance,
         Self::Drawing,
+        Self::Inspection,
         Self::Limits,
     ];
 
@@ -62,6 +65,7 @@ impl Page {
             Self::Optics => "Optics",
             Self::Tolerance => "Tolerance",
             Self::Drawing => "Drawing",
+            Self::Inspection => "Inspection",
             Self::Limits => "Limits",
         }
     }
@@ -77,6 +81,9 @@ impl Page {
             Self::Optics => "light in the corners, sharpness, what the ring does to focus",
             Self::Tolerance => "what adds up at infinity, and how many rings reach it",
             Self::Drawing => "the sheet as it prints: views, dimensions, title block, export",
+            Self::Inspection => {
+                "readings of the finished ring, what they prove, the infinity trial, the correction"
+            }
             Self::Limits => "the limits and clearances that the ring is derived and judged by",
         }
     }

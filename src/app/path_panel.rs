@@ -5,8 +5,9 @@ use std::path::{Path, PathBuf};
 use egui::{RichText, TextEdit, Ui};
 
 use super::chooser::{FileAnswer, FileQuestion};
-use super::files::{self, FileError};
+use super::files;
 use super::palette::Palette;
+use super::print_out::PrintOut;
 
 /// What the path is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -17,6 +18,40 @@ pub enum Purpose {
     Save,
     /// Take the mounts there into the user's own.
     Import,
+    /// Write a sheet to be printed there.
+    Print(PrintOut),
+}
+
+impl Purpose {
+    /// The ending of a path that was typed without one.
+    const fn ending(self) -> &'static str {
+        match self {
+            Self::Open | Self::Save | Self::Import => "ron",
+            Self::Print(_) => "pdf",
+        }
+    }
+
+    /// The path that is proposed beside the design's file.
+    fn proposed(self, near: Option<&Path>) -> String {
+        let words = |path: &Path| path.display().to_string();
+        match self {
+            Self::Open | Self::Save | Self::Import => near.map(words),
+            Self::Print(sheet) => near.map(|near| {
+                let stem = near.file_stem().unwrap_or_default().to_string_lossy();
+                let name = format!("{stem} {}.pdf", sheet.word());
+                words(&near.with_file_name(name))
+            }),
+        }
+        .unwrap_or_default()
+    }
+
+    /// Whether a file that is there already is asked about before it is replaced.
+    const fn replaces(self) -> bool {
+        match self {
+            Self::Open | Self::Import => false,
+            Self::Save | Self::Print(_) => true,
+        }
+    }
 }
 
 /// A path being asked for.
@@ -47,9 +82,7 @@ impl PathPanel {
     /// A panel that begins with this path, while the system's dialog is asked too.
     #[must_use]
     pub fn new(purpose: Purpose, near: Option<&Path>) -> Self {
-        let text = near
-            .map(|path| path.display().to_string())
-            .unwrap_or_default();
+        let text = purpose.proposed(near);
         Self {
             purpose,
             text,
@@ -67,10 +100,12 @@ impl PathPanel {
             Purpose::Open => "Open a design",
             Purpose::Save => "Save the design",
             Purpose::Import => "Import mounts",
+            Purpose::Print(sheet) => sheet.title(),
         };
         let kind = match self.purpose {
             Purpose::Open | Purpose::Save => "Design",
             Purpose::Import => "Mounts",
+            Purpose::Print(_) => "PDF",
         };
         let name = near
             .file_name()
@@ -78,12 +113,12 @@ impl PathPanel {
         FileQuestion {
             title: title.to_owned(),
             kind: kind.to_owned(),
-            extension: "ron".to_owned(),
+            extension: self.purpose.ending().to_owned(),
             folder: near
                 .parent()
                 .filter(|folder| !folder.as_os_str().is_empty())
                 .map(Path::to_owned),
-            name: name.unwrap_or_else(|| "ring.ron".to_owned()),
+            name: name.unwrap_or_else(|| format!("ring.{}", self.purpose.ending())),
         }
     }
 
@@ -104,7 +139,7 @@ impl PathPanel {
     }
 
     /// Says why the path was not used; the panel stays.
-    pub fn refuse(&mut self, error: &FileError) {
+    pub fn refuse(&mut self, error: &dyn std::error::Error) {
         self.said = Some(error.to_string());
     }
 
@@ -114,6 +149,7 @@ impl PathPanel {
             Purpose::Open => ("Open a design", "Open"),
             Purpose::Save => ("Save the design", "Save"),
             Purpose::Import => ("Import mounts", "Import"),
+            Purpose::Print(sheet) => (sheet.title(), "Write"),
         };
         ui.label(RichText::new(title).heading());
         if let Some(said) = &self.said {
@@ -134,8 +170,8 @@ impl PathPanel {
                 let edit = TextEdit::singleline(&mut self.text)
                     .id(id)
                     .desired_width(ui.available_width() - 8.0);
-                ui.add(edit.hint_text("/home/you/rings/ring.ron"))
-                    .labelled_by(label.id)
+                let hint = format!("/home/you/rings/ring.{}", self.purpose.ending());
+                ui.add(edit.hint_text(hint)).labelled_by(label.id)
             })
             .inner;
         let entered =
@@ -145,6 +181,11 @@ impl PathPanel {
         }
         if response.changed() {
             self.replace = None;
+        }
+        if let Purpose::Print(_) = self.purpose {
+            ui.label(
+                "A path that ends in .pdf gives pages of A4, one that ends in .txt plain text.",
+            );
         }
         ui.horizontal(|ui| {
             if ui.button(button).clicked() || entered {
@@ -176,14 +217,14 @@ impl PathPanel {
     }
 
     fn typed(&mut self) -> PathWanted {
-        let path = match files::typed_path(&self.text, "ron") {
+        let path = match files::typed_path(&self.text, self.purpose.ending()) {
             Ok(path) => path,
             Err(error) => {
                 self.refuse(&error);
                 return PathWanted::Nothing;
             }
         };
-        if self.purpose == Purpose::Save && files::exists(&path) && !path.is_dir() {
+        if self.purpose.replaces() && files::exists(&path) && !path.is_dir() {
             self.replace = Some(path);
             return PathWanted::Nothing;
         }

@@ -143,7 +143,8 @@ fn usual(workshop: &Workshop, unit: Unit) -> String {
     let found = match unit {
         Unit::Mm => all.first(),
         Unit::Deg => protractor().or_else(|| all.first()),
-        Unit::Um
+        Unit::M
+        | Unit::Um
         | Unit::N
         | Unit::G
         | Unit::Mpa
@@ -252,8 +253,11 @@ fn rows_ui(ui: &mut Ui, view: &mut View<'_>, field: FieldRef, readings: &[f64], 
     refusal_ui(ui, view, id);
 }
 
-/// A box for one reading; a finished number comes back.
-fn box_ui(
+/// Width of the names of readings, points.
+const NAME_WIDTH: f32 = 118.0;
+
+/// A box for one reading, its name in a column of its own; a finished number comes back.
+pub fn box_ui(
     ui: &mut Ui,
     view: &mut View<'_>,
     id: Id,
@@ -261,8 +265,13 @@ fn box_ui(
     holds: &str,
     unit: Unit,
 ) -> Option<f64> {
-    let label = ui.label(RichText::new(name).small());
-    let (response, typed) = typed_ui(ui, view, id, holds, 70.0, "type, Enter");
+    let label = ui
+        .scope(|ui| {
+            ui.set_width(NAME_WIDTH);
+            ui.label(RichText::new(name).small())
+        })
+        .inner;
+    let (response, typed) = typed_ui(ui, view, id, holds, 84.0, "type, Enter");
     response.labelled_by(label.id);
     ui.label(RichText::new(unit.sign()).small().weak());
     let Typed::Finished(text) = typed else {

@@ -13,6 +13,7 @@ use super::drawing_page::DrawingPage;
 use super::edit::Edit;
 use super::focus_ring::FocusRing;
 use super::help::Help;
+use super::inspection_page::InspectionPage;
 use super::limits_page::limits_ui;
 use super::measure_page::MeasurePage;
 use super::menu_bar::{Possible, menu_bar_ui};
@@ -43,6 +44,7 @@ pub struct Window {
     optics_page: OpticsPage,
     stack_page: StackPage,
     drawing_page: DrawingPage,
+    inspection_page: InspectionPage,
     pub(super) copying: Copying,
     opener: Opener,
     pub(super) mounts: OwnMounts,
@@ -75,6 +77,7 @@ impl Window {
             optics_page: OpticsPage::default(),
             stack_page: StackPage::default(),
             drawing_page: DrawingPage::default(),
+            inspection_page: InspectionPage::default(),
             copying: Copying::default(),
             opener: Opener::default(),
             mounts: OwnMounts::default(),
@@ -193,6 +196,10 @@ impl Window {
                 self.drawing_page
                     .drawing_ui(ui, &mut view, self.workspace.revision());
             }
+            Page::Inspection => {
+                self.inspection_page
+                    .inspection_ui(ui, &mut view, self.workspace.revision());
+            }
             Page::Limits => limits_ui(ui, &mut view),
         }
     }
@@ -221,6 +228,7 @@ impl Window {
             Command::Save => self.save(context),
             Command::SaveAs => self.ask_path(Purpose::Save),
             Command::Export => self.ask_export(),
+            Command::Print(sheet) => self.ask_path(Purpose::Print(sheet)),
             Command::CopyDrawing => self.copy_drawing(context),
             Command::Quit => self.ask_or_go_on(context, Next::Quit),
             Command::Undo => {

@@ -25,6 +25,7 @@ pub fn clean_option(value: Option<f64>) -> Option<f64> {
 pub const fn unit_name(unit: Unit) -> &'static str {
     match unit {
         Unit::Mm => "mm",
+        Unit::M => "m",
         Unit::Um => "um",
         Unit::Deg => "deg",
         Unit::N => "N",

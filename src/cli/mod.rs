@@ -6,6 +6,7 @@ mod check;
 mod dimension_name;
 mod draw;
 mod inputs;
+mod inspect;
 mod json;
 mod mount_name;
 mod mounts;
@@ -44,6 +45,7 @@ enum Task {
     Settle(settle::Settle),
     Draw(draw::Draw),
     Plan(plan::Plan),
+    Inspect(inspect::Inspect),
     Thread(thread::ThreadLimits),
 }
 
@@ -58,6 +60,7 @@ pub fn run() -> ExitCode {
         Some(Task::Settle(task)) => task.run(),
         Some(Task::Draw(task)) => task.run(),
         Some(Task::Plan(task)) => task.run(),
+        Some(Task::Inspect(task)) => task.run(),
         Some(Task::Thread(task)) => task.run(),
         None => open_window(arguments.file),
     };

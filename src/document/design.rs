@@ -4,7 +4,7 @@ use std::fmt;
 
 use serde::{Deserialize, Serialize};
 
-use super::{Limits, Ring, RingKey, Sheet};
+use super::{Correction, Limits, Reading, Ring, RingKey, Sheet, Trial};
 use crate::mount::{Body, Lens};
 
 /// The format number this program writes.
@@ -21,30 +21,6 @@ pub struct Variant {
     pub note: String,
     /// The ring.
     pub ring: Ring,
-}
-
-/// Readings of one dimension of the finished ring.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Reading {
-    /// The dimension.
-    pub dimension: RingKey,
-    /// The readings, in the unit of the dimension.
-    pub values: Vec<f64>,
-    /// The instrument, by its name in the workshop file.
-    pub instrument: String,
-}
-
-/// A correction made to the finished ring.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Correction {
-    /// When, as the user wrote it.
-    pub date: String,
-    /// Why.
-    pub note: String,
-    /// Taken off the seat, mm; negative for a shim laid on it.
-    pub skim_mm: f64,
 }
 
 impl Serialize for RingKey {
@@ -103,6 +79,9 @@ pub struct Design {
     /// Readings of the finished ring.
     #[serde(default)]
     pub readings: Vec<Reading>,
+    /// Infinity trials made with it.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub trials: Vec<Trial>,
     /// Corrections made to it.
     #[serde(default)]
     pub corrections: Vec<Correction>,
@@ -124,6 +103,7 @@ impl Design {
             sheet: Sheet::default(),
             variants: Vec::new(),
             readings: Vec::new(),
+            trials: Vec::new(),
             corrections: Vec::new(),
         }
     }

@@ -2,6 +2,7 @@
 
 use thiserror::Error;
 
+use super::inspected_fault::inspected_faults;
 use super::ring_fault::{limit_faults, ring_faults};
 use super::sheet_fault::sheet_faults;
 use super::{Design, FieldRef};
@@ -68,26 +69,7 @@ pub fn faults_of(design: &Design) -> Vec<Fault> {
     ring_faults(design, &mut faults);
     limit_faults(design, &mut faults);
     sheet_faults(design, &mut faults);
-    for reading in &design.readings {
-        for value in &reading.values {
-            range(
-                &mut faults,
-                &format!("reading of {}", reading.dimension),
-                *value,
-                reading.dimension.unit(),
-                reading.dimension.range(),
-            );
-        }
-    }
-    for correction in &design.corrections {
-        range(
-            &mut faults,
-            "correction",
-            correction.skim_mm,
-            Unit::Mm,
-            (-10.0, 10.0),
-        );
-    }
+    inspected_faults(design, &mut faults);
     faults
 }
 

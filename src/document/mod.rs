@@ -9,6 +9,8 @@ mod design;
 mod dimension_id;
 mod fault;
 mod field;
+mod inspected;
+mod inspected_fault;
 mod library;
 mod limits;
 mod quantity;
@@ -16,15 +18,17 @@ mod ring;
 mod ring_fault;
 mod sheet;
 mod sheet_fault;
+mod size_of;
 mod working;
 
 pub use codec::{ReadError, SIZE_LIMIT, read_design, read_ron, write_ron};
 pub use columns::{columns, wrapped};
 pub use demo::demo_designs;
-pub use design::{Correction, Design, FORMAT, Reading, Variant};
+pub use design::{Design, FORMAT, Variant};
 pub use dimension_id::{DimensionId, DimensionNameError, Face};
 pub use fault::{Fault, check_range, faults_of, faults_of_body, faults_of_lens};
 pub use field::FieldRef;
+pub use inspected::{Correction, Reading, RegisterError, Trial};
 pub use library::{Library, library, read_library};
 pub use limits::{LimitKey, Limits};
 pub use quantity::{QuantityError, parse_quantity};
@@ -33,4 +37,5 @@ pub use ring::{
     RingKey, RingSizes, SeatKind, ThreadHold, Tolerance,
 };
 pub use sheet::{DimensionOverride, Lengths, Paper, Projection, Sheet, SheetViews, ViewChoice};
+pub use size_of::{SizeNameError, SizeOf};
 pub use working::{Input, LORE, Term, Working};

@@ -42,6 +42,7 @@ pub enum QuantityError {
 const fn example(unit: Unit) -> &'static str {
     match unit {
         Unit::Mm | Unit::Um => "17.526, 17,526 mm or 0.690 in",
+        Unit::M => "10, 3,5 m or 12 ft",
         Unit::Deg => "65.5, 65,5 deg or 17 deg 20'",
         Unit::N => "1.5 or 1.5 N",
         Unit::G => "240 g or 0.24 kg",
@@ -208,6 +209,15 @@ fn factor(typed: &str, unit: Unit) -> Option<f64> {
             "in" | "inch" | "inches" | "\"" | "''" => Some(25.4),
             _ => None,
         },
+        Unit::M => match typed {
+            "m" => Some(1.0),
+            "mm" => Some(0.001),
+            "cm" => Some(0.01),
+            "km" => Some(1000.0),
+            "ft" | "foot" | "feet" | "'" => Some(0.3048),
+            "in" | "inch" | "inches" | "\"" | "''" => Some(0.0254),
+            _ => None,
+        },
         Unit::Um => match typed {
             "um" | "µm" | "μm" => Some(1.0),
             "mm" => Some(1000.0),
@@ -273,6 +283,16 @@ mod tests {
         assert!((mm("1 1/2 in") - 38.1).abs() < 1e-12);
         assert!((mm("1/2\"") - 12.7).abs() < 1e-12);
         assert!((mm("15 µm") - 0.015).abs() < 1e-15);
+    }
+
+    #[test]
+    fn distances_in_metres_and_feet() {
+        let metres = |text| parse_quantity(text, Unit::M).unwrap();
+        assert!((metres("10") - 10.0).abs() < 1e-12 && (metres("3,5 m") - 3.5).abs() < 1e-12);
+        assert!((metres("850 mm") - 0.85).abs() < 1e-12);
+        // The foot of 1959 is 0.3048 m.
+        assert!((metres("12 ft") - 3.6576).abs() < 1e-12);
+        assert!((metres("1' 6\"") - 0.4572).abs() < 1e-12);
     }
 
     #[test]

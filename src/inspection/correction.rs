@@ -1,13 +1,14 @@
 //! A correction of the finished ring with everything that follows from it: clocking, infinity, new clashes.
 
-use super::proposal::{Action, Measured, Proposal, propose};
+use super::doubt::Doubt;
+use super::proposal::{Action, Done, Measured, Proposal, propose};
 use crate::checks::Severity;
-use crate::document::{Choice, Correction, Design, RingKey, SeatKind};
+use crate::document::{Choice, Correction, Design, RegisterError, RingKey, SeatKind};
 use crate::evaluate::{Evaluation, evaluate};
 use crate::mount::Unit;
 use crate::optics::object_distance_mm;
-use crate::ring::{ResolvedRing, clockwise_deg_per_mm};
-use crate::tolerance::{DecisionRule, Limits};
+use crate::ring::{ResolvedRing, clockwise_deg_per_mm, rest_of};
+use crate::tolerance::{Component, DecisionRule, Limits};
 use crate::workshop::Workshop;
 
 /// A skim comes out within so much either way, mm, where it is watched on an indicator; common practice, no source.
@@ -20,82 +21,149 @@ const FROM_THE_SEAT: [RingKey; 3] = [
     RingKey::AnnulusDepth,
 ];
 
+/// Where the lens's mark comes to rest, clock degrees seen from the lens side.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct MarkRest {
+    /// Before the correction.
+    pub before_deg: f64,
+    /// After it.
+    pub after_deg: f64,
+    /// The index mark, at which it should stand.
+    pub wanted_deg: f64,
+}
+
 /// A correction and what follows from it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Corrected {
+    /// The error it rests on.
+    pub measured: Measured,
+    /// The errors that are allowed, mm.
+    pub limits: Limits,
     /// What to do, and the error then to be expected.
     pub proposal: Proposal,
     /// How far the lens's mark turns on clockwise, seen from the lens side, degrees; negative the other way.
     pub clockwise_deg: f64,
+    /// Where the mark comes to rest, as far as a trial fit or the thread starts tell it.
+    pub mark: Option<MarkRest>,
     /// Where infinity lies then, if the whole uncertainty goes one way: the farthest sharp distance of a ring too
     /// thick, and the same mark of the scale for a ring too thin, mm. `None` while the focal length is unknown.
     pub infinity_mark_mm: Option<f64>,
 }
 
 impl Corrected {
-    /// The entry for the design's history.
+    /// The entry for the design's history, of what was really done.
     #[must_use]
-    pub fn record(&self, date: &str, note: &str) -> Correction {
+    pub fn record(&self, done: Done, date: &str, note: &str) -> Correction {
+        let (skim_mm, remade) = (done.skim_mm(), done == Done::MadeAgain);
+        let Doubt { expanded, .. } = self.measured.doubt.and(cut());
         Correction {
             date: date.to_owned(),
             note: note.to_owned(),
-            skim_mm: self.proposal.skim_mm(),
+            skim_mm,
+            remade,
+            found: Some(RegisterError {
+                error_mm: self.measured.error_mm,
+                expanded_mm: self.measured.doubt.expanded,
+            }),
+            expected: (!remade).then_some(RegisterError {
+                error_mm: self.measured.error_mm - skim_mm,
+                expanded_mm: expanded,
+            }),
+            mark_before_deg: self.mark.map(|mark| mark.before_deg),
         }
+    }
+
+    /// What to do, in a sentence.
+    #[must_use]
+    pub fn action_text(&self) -> String {
+        match &self.proposal.action {
+            Action::Leave => "Leave it.".to_owned(),
+            Action::MeasureAgain => {
+                "Measure again, better, before anything is cut: what was found is less than its own uncertainty.".to_owned()
+            }
+            Action::Skim(depth) => format!("Skim {} off the seat.", mm(*depth)),
+            Action::Shim(thickness) => format!("Lay a shim of {} on the seat.", mm(*thickness)),
+            Action::Remake(why) => format!("Make the ring again: {why}."),
+        }
+    }
+
+    /// How the lens then stops; none where nothing turns.
+    #[must_use]
+    pub fn turn_text(&self) -> Option<String> {
+        let way = match self.clockwise_deg.total_cmp(&0.0) {
+            std::cmp::Ordering::Equal => return None,
+            std::cmp::Ordering::Less => "anticlockwise",
+            std::cmp::Ordering::Greater => "clockwise",
+        };
+        let mark = self.mark.map_or_else(
+            || " Where its mark then stands is not known: read it in a trial fit.".to_owned(),
+            |mark| {
+                format!(
+                    " Its mark goes from {} to {}, the index stands at {}.",
+                    Unit::Deg.show(mark.before_deg),
+                    Unit::Deg.show(mark.after_deg),
+                    Unit::Deg.show(mark.wanted_deg.rem_euclid(360.0))
+                )
+            },
+        );
+        Some(format!(
+            "The lens then stops {} further {way} (seen from the lens side).{mark}",
+            Unit::Deg.show(self.clockwise_deg.abs())
+        ))
+    }
+
+    /// What error is then left.
+    #[must_use]
+    pub fn left_text(&self) -> String {
+        format!(
+            "Register error then {} give or take {} (95 %).",
+            mm(self.proposal.expected_mm),
+            mm(self.proposal.doubt.expanded)
+        )
+    }
+
+    /// What becomes of infinity; none while the focal length is unknown.
+    #[must_use]
+    pub fn infinity_text(&self) -> Option<String> {
+        let metres = self.infinity_mark_mm? / 1000.0;
+        Some(format!(
+            "At worst the farthest sharp distance is {metres:.1} m (too thick), or infinity is sharp where the scale reads \
+             {metres:.1} m (too thin)."
+        ))
     }
 
     /// What to do and what follows, in words.
     #[must_use]
     pub fn text(&self) -> String {
-        let proposal = &self.proposal;
-        let action = match &proposal.action {
-            Action::Leave => "Leave it.".to_owned(),
-            Action::Skim(depth) => format!("Skim {} off the seat.", mm(*depth)),
-            Action::Shim(thickness) => format!("Lay a shim of {} on the seat.", mm(*thickness)),
-            Action::Remake(why) => format!("Make the ring again: {why}."),
-        };
-        let turn = match proposal.skim_mm().total_cmp(&0.0) {
-            std::cmp::Ordering::Equal => String::new(),
-            std::cmp::Ordering::Less | std::cmp::Ordering::Greater => format!(
-                " The lens then stops {} {} (seen from the lens side).",
-                Unit::Deg.show(self.clockwise_deg.abs()),
-                if self.clockwise_deg > 0.0 {
-                    "further clockwise"
-                } else {
-                    "further anticlockwise"
-                }
-            ),
-        };
-        let infinity = self.infinity_mark_mm.map_or_else(String::new, |mark| {
-            format!(
-                " At worst the farthest sharp distance is {:.1} m (too thick), or infinity is sharp at that mark (too \
-                 thin).",
-                mark / 1000.0
-            )
-        });
-        format!(
-            "{action}{turn} Register error then {} give or take {}.{infinity}",
-            mm(proposal.expected_mm),
-            mm(proposal.doubt.expanded)
-        )
+        let turn = self.turn_text();
+        let infinity = self.infinity_text();
+        [
+            Some(self.action_text()),
+            turn,
+            Some(self.left_text()),
+            infinity,
+        ]
+        .into_iter()
+        .flatten()
+        .collect::<Vec<_>>()
+        .join(" ")
     }
 }
 
-/// The correction of a ring whose register is off by what was measured. `None` where the design makes no whole ring.
+/// The correction of a ring whose register is off by what was measured, with these errors allowed. `None` where the
+/// design makes no whole ring.
 #[must_use]
 pub fn correct(
     design: &Design,
     workshop: &Workshop,
     evaluation: &Evaluation,
     measured: Measured,
+    limits: Limits,
     rule: DecisionRule,
 ) -> Option<Corrected> {
     let ring = evaluation.derivation.ring.as_ref()?;
-    let (low_mm, high_mm) = evaluation
-        .derivation
-        .dimension(RingKey::SeatHeight)?
-        .deviations;
     let guard = rule.guard_mm(measured.doubt.standard);
-    let mut proposal = propose(measured, Limits { low_mm, high_mm }, guard, CUT_ERROR_MM);
+    let mut proposal = propose(measured, limits, guard, CUT_ERROR_MM);
     let clashes = new_clashes(
         design,
         workshop,
@@ -111,8 +179,16 @@ pub fn correct(
         };
     }
     let worst = proposal.expected_mm.abs() + proposal.doubt.expanded;
+    let clockwise_deg = clockwise_deg_per_mm(&ring.thread) * proposal.skim_mm();
     Some(Corrected {
-        clockwise_deg: clockwise_deg_per_mm(&ring.thread) * proposal.skim_mm(),
+        measured,
+        limits,
+        clockwise_deg,
+        mark: rest_of(design, ring).map(|rest| MarkRest {
+            before_deg: rest.mark_deg,
+            after_deg: (rest.mark_deg + clockwise_deg).rem_euclid(360.0),
+            wanted_deg: rest.wanted_deg,
+        }),
         infinity_mark_mm: design
             .lens
             .focal_length
@@ -121,6 +197,11 @@ pub fn correct(
             .map(|focal_length| object_distance_mm(focal_length, worst)),
         proposal,
     })
+}
+
+/// What a skim or a shim makes uncertain.
+fn cut() -> Component {
+    Component::within("depth of the cut", CUT_ERROR_MM)
 }
 
 /// The checks that clash after the correction and did not before it.
@@ -175,66 +256,5 @@ fn mm(value: f64) -> String {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::document::demo_designs;
-    use crate::inspection::{DEFAULT_RULE, Doubt};
-
-    fn corrected(error_mm: f64) -> Corrected {
-        let design = demo_designs().unwrap().remove(0);
-        let workshop = Workshop::default_set().unwrap();
-        let evaluation = evaluate(&design, &workshop);
-        let measured = Measured {
-            error_mm,
-            doubt: Doubt {
-                standard: 0.003,
-                expanded: 0.006,
-            },
-        };
-        correct(&design, &workshop, &evaluation, measured, DEFAULT_RULE).unwrap()
-    }
-
-    /// 0.1 mm off a seat with a pitch of 1 mm: 36 degrees (360 s / P).
-    #[test]
-    fn a_skim_turns_the_lens_on_and_is_recorded() {
-        let done = corrected(0.1);
-        assert_eq!(done.proposal.action, Action::Skim(0.1));
-        assert!((done.clockwise_deg - 36.0).abs() < 1e-9);
-        let entry = done.record("first of May", "infinity not reached");
-        assert!((entry.skim_mm - 0.1).abs() < 1e-12 && entry.date == "first of May");
-        let text = done.text();
-        assert!(
-            text.contains("Skim 0.10 mm") && text.contains("36.00°"),
-            "{text}"
-        );
-    }
-
-    #[test]
-    fn a_shim_turns_it_back_and_a_good_ring_is_left() {
-        let done = corrected(-0.1);
-        assert!((done.clockwise_deg + 36.0).abs() < 1e-9);
-        assert!(done.text().contains("anticlockwise"));
-        let left = corrected(0.001);
-        assert_eq!(left.proposal.action, Action::Leave);
-        assert!((left.record("", "").skim_mm).abs() < 1e-12);
-    }
-
-    #[test]
-    fn a_skim_that_brings_a_clash_is_a_remake() {
-        let done = corrected(1.2);
-        match &done.proposal.action {
-            Action::Remake(why) => assert!(!why.is_empty()),
-            other => panic!("{other:?}"),
-        }
-    }
-
-    /// Thin lens: f² / e + f.
-    #[test]
-    fn the_new_infinity_follows_from_what_is_left_in_doubt() {
-        let done = corrected(0.1);
-        let design = demo_designs().unwrap().remove(0);
-        let f = design.lens.focal_length.number().unwrap();
-        let worst = done.proposal.doubt.expanded;
-        assert!((done.infinity_mark_mm.unwrap() - (f * f / worst + f)).abs() < 1e-6);
-    }
-}
+#[path = "correction_tests.rs"]
+mod tests;

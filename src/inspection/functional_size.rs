@@ -2,26 +2,13 @@
 
 use super::instrument_choice::{Grip, best_instrument};
 use super::register::RegisterMethod;
-use crate::document::{RingKey, SeatKind};
+use crate::document::{RingKey, SeatKind, SizeOf};
 use crate::evaluate::Evaluation;
 use crate::mount::Unit;
 use crate::ring::{INDEXED_DEG, ResolvedRing};
 use crate::standards::{Side, thread_gauge};
 use crate::tolerance::Limits;
 use crate::workshop::Workshop;
-
-/// What a size is of.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum SizeOf {
-    /// A dimension of the ring.
-    Ring(RingKey),
-    /// Where a lug begins, a clock angle; lugs counted from 1 as the design lists them.
-    LugStart(usize),
-    /// The width of a lug.
-    LugWidth(usize),
-    /// The thread, over two opposed balls of the best diameter.
-    ThreadOverBalls,
-}
 
 /// A size to inspect.
 #[derive(Clone, Debug, PartialEq)]
@@ -36,6 +23,10 @@ pub struct FunctionalSize {
     pub nominal: f64,
     /// Its limits.
     pub limits: Limits,
+    /// How it is taken hold of.
+    pub grip: Grip,
+    /// How it is measured, in words.
+    pub how: &'static str,
     /// The instrument of the workshop that reads it best; none where none suits.
     pub instrument: Option<String>,
 }
@@ -66,6 +57,8 @@ fn lugs(ring: &ResolvedRing, workshop: &Workshop) -> Vec<FunctionalSize> {
             low_mm: nominal - INDEXED_DEG,
             high_mm: nominal + INDEXED_DEG,
         },
+        grip: Grip::Angle,
+        how: LUG_HOW,
         instrument: best_instrument(&workshop.instruments, Grip::Angle, nominal)
             .map(|one| one.name.clone()),
     };
@@ -113,6 +106,8 @@ fn of_ring(
             low_mm: nominal + low,
             high_mm: nominal + high,
         },
+        grip,
+        how: how_of(key, grip, ring, workshop),
         instrument: instrument.map(|one| one.name.clone()),
     })
 }
@@ -130,6 +125,9 @@ fn over_balls(ring: &ResolvedRing, workshop: &Workshop) -> Option<FunctionalSize
             low_mm: gauge.least_mm,
             high_mm: gauge.greatest_mm,
         },
+        grip: Grip::Inside,
+        how: "two equal balls of this diameter opposite each other in the groove, measured between their inner sides \
+              and twice the ball added; turned on by a third of a turn between readings",
         instrument: instrument.map(|one| one.name.clone()),
     })
 }
@@ -147,6 +145,20 @@ pub fn register_method(ring: &ResolvedRing, workshop: &Workshop) -> RegisterMeth
             RegisterMethod::Micrometer
         }
         RegisterMethod::Micrometer | RegisterMethod::OverBlocks => RegisterMethod::OverBlocks,
+    }
+}
+
+const LUG_HOW: &str = "seen from the lens side with the ring locked, clockwise from 12 o'clock: a photograph square on \
+                       from far away, or the ring on the dividing head with an indicator on each flank";
+
+/// How a dimension is measured.
+fn how_of(key: RingKey, grip: Grip, ring: &ResolvedRing, workshop: &Workshop) -> &'static str {
+    if key == RingKey::SeatHeight {
+        register_method(ring, workshop).how()
+    } else if key == RingKey::LockHoleCircle {
+        "a close pin in the hole: over the pin to the far side of the spigot, half of both diameters taken off"
+    } else {
+        grip.how()
     }
 }
 

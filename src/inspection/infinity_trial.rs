@@ -21,8 +21,9 @@ pub struct InfinityTrial {
     pub scale_mm: Vec<f64>,
     /// How far off the scale may be engraved and read there, either way.
     pub scale_error_mm: f64,
-    /// Half the depth of focus, mm: how far off a single setting may be without being seen.
-    pub half_depth_mm: f64,
+    /// Half the depth of focus, mm: how far off a single setting may be without being seen. Settings that all agree
+    /// have not shown their spread and are worth no more than one.
+    pub half_depth_mm: Option<f64>,
 }
 
 /// Why a trial says nothing.
@@ -41,39 +42,60 @@ pub enum TrialError {
         /// The least distance.
         least_mm: f64,
     },
+    /// A value of the lens that nobody knows.
+    #[error("the {0} is unknown: measure it or read it off the lens first")]
+    Lacks(String),
+    /// One setting, or settings that all agree, with a depth of focus that nobody knows.
+    #[error(
+        "the settings show no spread, and the depth of focus that would stand for it is unknown: enter f-number and \
+         sensor size, or focus several times and note each"
+    )]
+    NoSpread,
     /// A reading that is no number.
     #[error(transparent)]
     Readings(#[from] ReadingsError),
 }
 
-/// The error of the register, positive where the ring is too thick, with its uncertainty.
+/// A trial worked out.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TrialWorked {
+    /// How far out of its infinity place the lens must stand for the object, mm.
+    pub wanted_mm: f64,
+    /// How far out its scale says it stands, for each setting, mm.
+    pub said_mm: Vec<f64>,
+    /// The error of the register: the mean of what is wanted less what is said.
+    pub error_mm: f64,
+    /// The causes of doubt.
+    pub causes: Vec<Component>,
+}
+
+/// Works a trial out.
 ///
 /// # Errors
 /// [`TrialError`] where nothing was read or a distance is out of reach.
-pub fn register_error(trial: &InfinityTrial, scale: &FocusScale) -> Result<Measured, TrialError> {
+pub fn worked(trial: &InfinityTrial, scale: &FocusScale) -> Result<TrialWorked, TrialError> {
     let extension = |distance_mm: f64| {
         scale.extension_mm(distance_mm).ok_or(TrialError::TooNear {
             distance_mm,
             least_mm: scale.least_distance_mm(),
         })
     };
-    let wanted = extension(trial.object_mm)?;
-    let errors = trial
+    let wanted_mm = extension(trial.object_mm)?;
+    let said_mm = trial
         .scale_mm
         .iter()
-        .map(|reading| Ok(wanted - extension(*reading)?))
+        .map(|reading| extension(*reading))
         .collect::<Result<Vec<f64>, TrialError>>()?;
-    let (error_mm, spread) = match errors.as_slice() {
-        [] => return Err(TrialError::NoReadings),
+    let errors: Vec<f64> = said_mm.iter().map(|said| wanted_mm - said).collect();
+    let readings = TypeA::of(&errors).ok();
+    let (error_mm, spread) = match (readings, errors.first()) {
+        (Some(readings), _) if readings.deviation > 0.0 => (readings.mean, readings.component()),
         // Focused once, anything within the depth of focus would have looked as sharp.
-        [one] => (
-            *one,
-            Component::within("depth of focus", trial.half_depth_mm),
-        ),
-        several => {
-            let readings = TypeA::of(several)?;
-            (readings.mean, readings.component())
+        (_, Some(one)) => {
+            let half_depth = trial.half_depth_mm.ok_or(TrialError::NoSpread)?;
+            (*one, Component::within("depth of focus", half_depth))
         }
+        (_, None) => return Err(TrialError::NoReadings),
     };
     let object = half_span(scale, trial.object_mm, trial.object_error_mm);
     let reading = trial
@@ -81,14 +103,28 @@ pub fn register_error(trial: &InfinityTrial, scale: &FocusScale) -> Result<Measu
         .iter()
         .map(|reading| half_span(scale, *reading, trial.scale_error_mm))
         .fold(0.0, f64::max);
-    let causes = [
+    let causes = vec![
         spread,
         Component::within("distance of the object", object),
         Component::within("engraving and reading of the scale", reading),
     ];
-    Ok(Measured {
+    Ok(TrialWorked {
+        wanted_mm,
+        said_mm,
         error_mm,
-        doubt: Doubt::of(&causes),
+        causes,
+    })
+}
+
+/// The error of the register, positive where the ring is too thick, with its uncertainty.
+///
+/// # Errors
+/// As [`worked`].
+pub fn register_error(trial: &InfinityTrial, scale: &FocusScale) -> Result<Measured, TrialError> {
+    let found = worked(trial, scale)?;
+    Ok(Measured {
+        error_mm: found.error_mm,
+        doubt: Doubt::of(&found.causes),
     })
 }
 
@@ -116,7 +152,7 @@ mod tests {
             object_error_mm: 0.0,
             scale_mm: scale_mm.to_vec(),
             scale_error_mm: 0.0,
-            half_depth_mm: 0.05,
+            half_depth_mm: Some(0.05),
         }
     }
 
@@ -143,10 +179,18 @@ mod tests {
     }
 
     #[test]
-    fn one_setting_is_worth_the_depth_of_focus() {
-        let once = register_error(&trial(f64::INFINITY, &[f64::INFINITY]), &LENS).unwrap();
+    fn one_setting_is_worth_the_depth_of_focus_and_so_are_many_that_agree() {
         let by_hand = 0.05 / 3.0_f64.sqrt();
-        assert!((once.doubt.standard - by_hand).abs() < 1e-12);
+        for settings in [1, 5] {
+            let read = trial(f64::INFINITY, &vec![f64::INFINITY; settings]);
+            let found = register_error(&read, &LENS).unwrap();
+            assert!((found.doubt.standard - by_hand).abs() < 1e-12);
+            let blind = InfinityTrial {
+                half_depth_mm: None,
+                ..read
+            };
+            assert_eq!(register_error(&blind, &LENS), Err(TrialError::NoSpread));
+        }
     }
 
     /// f = 50, object at 10 m give or take 0.1 m: f² Δu / u² = 0.0025 (thin lens, by hand).
@@ -154,8 +198,9 @@ mod tests {
     fn the_object_s_distance_counts_little_far_away() {
         let mut far = trial(10_000.0, &[10_000.0, 10_000.0]);
         far.object_error_mm = 100.0;
-        let found = register_error(&far, &LENS).unwrap();
-        let half = found.doubt.standard * 3.0_f64.sqrt();
+        let doubt = |read: &InfinityTrial| register_error(read, &LENS).unwrap().doubt.standard;
+        let exact = doubt(&trial(10_000.0, &[10_000.0, 10_000.0]));
+        let half = ((doubt(&far).powi(2) - exact.powi(2)) * 3.0).sqrt();
         assert!((half - 0.0025).abs() < 1e-4, "{half}");
     }
 

@@ -15,6 +15,28 @@ pub enum Grip {
     Angle,
 }
 
+impl Grip {
+    /// How a size is measured with it, in words.
+    #[must_use]
+    pub const fn how(self) -> &'static str {
+        match self {
+            Self::Outside => {
+                "at five or more places evenly round; what a three-jaw chuck has squeezed shows three lobes, which two \
+                 opposite anvils do not see: turn it in a vee block under an indicator as well"
+            }
+            Self::Inside => {
+                "at five or more places evenly round, rocked to the greatest reading across and the least along"
+            }
+            Self::Depth => {
+                "from the face that the drawing measures it from, at five or more places evenly round"
+            }
+            Self::Angle => {
+                "seen from the lens side with the ring locked, clockwise from 12 o'clock; each reading from zero anew"
+            }
+        }
+    }
+}
+
 /// Whether an instrument can take hold of a size, by its name and the span that a name such as `micrometer 50-75`
 /// states.
 #[must_use]
@@ -51,10 +73,31 @@ pub fn best_instrument(
         .min_by(|a, b| a.permissible_error_mm.total_cmp(&b.permissible_error_mm))
 }
 
+/// The suitable instrument with the smallest permissible error, where that is less than the one in hand has.
+#[must_use]
+pub fn better_instrument<'w>(
+    instruments: &'w [Instrument],
+    grip: Grip,
+    size_mm: f64,
+    in_hand: &Instrument,
+) -> Option<&'w Instrument> {
+    best_instrument(instruments, grip, size_mm)
+        .filter(|best| best.permissible_error_mm < in_hand.permissible_error_mm)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::workshop::Workshop;
+
+    #[test]
+    fn a_better_one_is_named_and_the_best_has_none_better() {
+        let all = Workshop::default_set().unwrap().instruments;
+        let named = |name: &str| all.iter().find(|one| one.name == name).unwrap();
+        let better = |in_hand| better_instrument(&all, Grip::Depth, 1.46, named(in_hand));
+        assert_eq!(better("caliper 0.02").unwrap().name, "depth micrometer");
+        assert_eq!(better("depth micrometer"), None);
+    }
 
     #[test]
     fn the_shipped_instruments_take_what_they_can() {

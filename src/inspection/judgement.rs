@@ -25,7 +25,7 @@ pub enum Unjudged {
 }
 
 /// What is known of one size; numbers in its unit.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Judgement {
     /// How many readings.
     pub count: usize,
@@ -33,8 +33,12 @@ pub struct Judgement {
     pub mean: f64,
     /// Greatest less least.
     pub range: f64,
+    /// The causes of doubt that were counted.
+    pub causes: Vec<Component>,
     /// How well that is known.
     pub doubt: Doubt,
+    /// By how much the limits are drawn in.
+    pub guard: f64,
     /// The means that prove a good size; `None` where no reading with this instrument could.
     pub accepted: Option<Limits>,
     /// In, out, or not provable.
@@ -42,6 +46,29 @@ pub struct Judgement {
 }
 
 impl Judgement {
+    /// Judges a mean and a range of so many readings, known but for these causes of doubt.
+    #[must_use]
+    pub fn of(
+        count: usize,
+        (mean, range): (f64, f64),
+        causes: Vec<Component>,
+        limits: Limits,
+        rule: DecisionRule,
+    ) -> Self {
+        let doubt = Doubt::of(&causes);
+        let guard = rule.guard_mm(doubt.standard);
+        Self {
+            count,
+            mean,
+            range,
+            causes,
+            doubt,
+            guard,
+            accepted: limits.acceptance(guard),
+            verdict: limits.judge(mean, guard),
+        }
+    }
+
     /// The verdict in words.
     #[must_use]
     pub const fn word(&self) -> &'static str {
@@ -70,16 +97,13 @@ pub fn judge(
     }
     let (readings, mut causes) = components_of(values, instrument)?;
     causes.extend_from_slice(besides);
-    let doubt = Doubt::of(&causes);
-    let guard = rule.guard_mm(doubt.standard);
-    Ok(Judgement {
-        count: values.len(),
-        mean: readings.mean,
-        range: readings.range,
-        doubt,
-        accepted: limits.acceptance(guard),
-        verdict: limits.judge(readings.mean, guard),
-    })
+    Ok(Judgement::of(
+        values.len(),
+        (readings.mean, readings.range),
+        causes,
+        limits,
+        rule,
+    ))
 }
 
 #[cfg(test)]

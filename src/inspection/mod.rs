@@ -6,19 +6,31 @@
 mod correction;
 mod doubt;
 mod functional_size;
+mod history;
 mod infinity_trial;
+mod inspect;
 mod instrument_choice;
 mod judgement;
 mod proposal;
 mod register;
 mod sheet;
+mod wave;
+mod working_rows;
 
-pub use correction::{Corrected, correct};
+pub use correction::{Corrected, MarkRest, correct};
 pub use doubt::Doubt;
-pub use functional_size::{FunctionalSize, SizeOf, functional_sizes, register_method};
-pub use infinity_trial::{InfinityTrial, TrialError, register_error};
-pub use instrument_choice::{Grip, best_instrument, suits};
+pub use functional_size::{FunctionalSize, functional_sizes, register_method};
+pub use history::{Followed, history};
+pub use infinity_trial::{InfinityTrial, TrialError, TrialWorked, register_error, worked};
+pub use inspect::{
+    Basis, InspectedSize, Inspection, Tally, allowed_errors, error_by, inspect, instrument,
+    trial_worked,
+};
+pub use instrument_choice::{Grip, best_instrument, better_instrument, suits};
 pub use judgement::{DEFAULT_RULE, Judgement, Unjudged, judge};
-pub use proposal::{Action, Measured, Proposal, propose};
+pub use proposal::{Action, Done, Measured, Proposal, propose};
 pub use register::{Register, RegisterMethod, Tilt, register};
-pub use sheet::inspection_sheet;
+pub use sheet::{BEFORE, TRIAL_HOW, inspection_sheet, off_text, proposals, tilt_lines, trial_text};
+pub use working_rows::{
+    RULE, WorkingRow, advice, correction_rows, fine, trial_rows, wanted_error, working_rows,
+};

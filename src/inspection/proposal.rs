@@ -20,12 +20,37 @@ pub struct Measured {
 pub enum Action {
     /// Nothing: it is inside its limits, or what is off is less than a shim.
     Leave,
+    /// Measure better first: it is not proved inside, and what was found is less than its own uncertainty.
+    MeasureAgain,
     /// Take so much off the seat, mm.
     Skim(f64),
     /// Lay a shim so thick on the seat, mm.
     Shim(f64),
     /// Make it again: the correction would bring these clashes.
     Remake(String),
+}
+
+/// What was really done.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Done {
+    /// So much was taken off the seat, mm.
+    Skimmed(f64),
+    /// A shim so thick was laid on it, mm.
+    Shimmed(f64),
+    /// The ring was made again.
+    MadeAgain,
+}
+
+impl Done {
+    /// Taken off the seat, mm; negative for a shim.
+    #[must_use]
+    pub const fn skim_mm(self) -> f64 {
+        match self {
+            Self::Skimmed(depth) => depth,
+            Self::Shimmed(thickness) => -thickness,
+            Self::MadeAgain => 0.0,
+        }
+    }
 }
 
 /// What to do, and what is then to be expected.
@@ -44,7 +69,7 @@ impl Proposal {
     #[must_use]
     pub fn skim_mm(&self) -> f64 {
         match &self.action {
-            Action::Leave | Action::Remake(_) => 0.0,
+            Action::Leave | Action::MeasureAgain | Action::Remake(_) => 0.0,
             Action::Skim(depth) => *depth,
             Action::Shim(thickness) => -thickness,
         }
@@ -54,8 +79,8 @@ impl Proposal {
 /// Proposes a correction of an error that is allowed within `limits`, when a skim or a shim comes out within
 /// `cut_error_mm` either way.
 ///
-/// What is proved inside, by `guard_mm`, is left; everything else is brought to the nominal: a ring that cannot be
-/// proved good is better measured again with a finer instrument before it is cut.
+/// What is proved inside, by `guard_mm`, is left. What is not, is brought to the nominal; but where it was not proved
+/// outside either and the error is less than its own expanded uncertainty, nothing is cut on the strength of it.
 #[must_use]
 pub fn propose(measured: Measured, limits: Limits, guard_mm: f64, cut_error_mm: f64) -> Proposal {
     let error = measured.error_mm;
@@ -66,6 +91,12 @@ pub fn propose(measured: Measured, limits: Limits, guard_mm: f64, cut_error_mm: 
     };
     match limits.judge(error, guard_mm) {
         Conformity::Inside => return leave,
+        Conformity::NotProvable if error.abs() <= measured.doubt.expanded => {
+            return Proposal {
+                action: Action::MeasureAgain,
+                ..leave
+            };
+        }
         Conformity::Outside | Conformity::NotProvable => {}
     }
     let shim = (-error / SHIM_STEP_MM).round() * SHIM_STEP_MM;
@@ -118,13 +149,32 @@ mod tests {
     }
 
     #[test]
+    fn nothing_is_cut_on_the_strength_of_a_rough_reading() {
+        let rough = Measured {
+            error_mm: 0.015,
+            doubt: Doubt {
+                standard: 0.012,
+                expanded: 0.024,
+            },
+        };
+        let proposal = propose(rough, LIMITS, 0.02, 0.005);
+        assert_eq!(proposal.action, Action::MeasureAgain);
+        assert!(proposal.skim_mm().abs() < 1e-15);
+        let far = Measured {
+            error_mm: 0.2,
+            ..rough
+        };
+        assert_eq!(propose(far, LIMITS, 0.02, 0.005).action, Action::Skim(0.2));
+    }
+
+    #[test]
     fn less_than_a_shim_is_left() {
         let tight = Limits {
             low_mm: -0.001,
             high_mm: 0.001,
         };
         assert_eq!(
-            propose(measured(-0.004), tight, 0.0, 0.005).action,
+            propose(measured(-0.0045), tight, 0.0, 0.005).action,
             Action::Leave
         );
     }

@@ -3,20 +3,16 @@
 //! Readings at places evenly round the ring, the first at 12 o'clock, on clockwise seen from the lens side. A tilted
 //! face makes one wave of them in a turn; the wave is fitted by least squares and what is left over is the spread.
 
-use std::borrow::Cow;
-
 use super::doubt::Doubt;
+use super::wave::Wave;
 use crate::document::SeatKind;
-use crate::tolerance::{Component, ReadingsError, TypeA, components_of, of_resolution};
+use crate::tolerance::{Component, ReadingsError, components_of};
 use crate::workshop::Instrument;
 
 /// Equal blocks differ by at most so much either way, mm; common practice, no source.
 const BLOCKS_MM: f64 = 0.002;
 /// A small surface plate is flat within so much either way, mm; common practice, no source.
 const PLATE_MM: f64 = 0.003;
-/// A wave has three unknowns: readings must be more, or nothing is left over to tell the spread.
-const LEAST_FOR_A_WAVE: usize = 5;
-
 /// How the seat height is measured.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum RegisterMethod {
@@ -75,6 +71,8 @@ pub struct Tilt {
     pub expanded_mm: f64,
     /// Clock angle of the highest place, degrees.
     pub highest_deg: f64,
+    /// The fitted wave, mm: its parts that are highest at 12 and at 3 o'clock.
+    pub wave_mm: (f64, f64),
 }
 
 /// Seat height and parallelism.
@@ -82,117 +80,69 @@ pub struct Tilt {
 pub struct Register {
     /// Mean height of the seat, mm.
     pub mean_mm: f64,
+    /// The causes of doubt that were counted.
+    pub causes: Vec<Component>,
     /// How well that is known, mm.
     pub doubt: Doubt,
     /// Highest less lowest reading, mm.
     pub range_mm: f64,
+    /// How many places round the ring the readings go through.
+    pub places: usize,
     /// How the seat leans; none from fewer than five readings.
     pub tilt: Option<Tilt>,
 }
 
-/// Seat height and parallelism from readings in mm.
+/// Seat height and parallelism from readings in mm, the first at 12 o'clock and every next one place further clockwise,
+/// of `places` evenly round; 0 for as many places as readings.
 ///
 /// # Errors
 /// [`ReadingsError`] where there are fewer than two or one is no number.
 pub fn register(
     readings_mm: &[f64],
+    places: usize,
     method: RegisterMethod,
     instrument: &Instrument,
 ) -> Result<Register, ReadingsError> {
     let (plain, mut causes) = components_of(readings_mm, instrument)?;
-    let wave = Wave::of(readings_mm, &plain);
+    let places = if places == 0 {
+        readings_mm.len()
+    } else {
+        places
+    };
+    let wave = Wave::of(readings_mm, places);
     if let (Some(wave), Some(first)) = (&wave, causes.first_mut()) {
-        *first = wave.spread_of_the_mean(instrument);
+        *first = spread_of_the_mean(wave, instrument);
     }
     causes.extend(method.besides());
     Ok(Register {
-        mean_mm: plain.mean,
+        mean_mm: wave.map_or(plain.mean, |wave| wave.mean),
         doubt: Doubt::of(&causes),
+        causes,
         range_mm: plain.range,
-        tilt: wave.map(|wave| wave.tilt()),
+        places,
+        tilt: wave.map(tilt),
     })
 }
 
-/// One wave in a turn, fitted to readings evenly round.
-struct Wave {
-    count: f64,
-    cosine_mm: f64,
-    sine_mm: f64,
-    /// Standard deviation of a reading about the wave, mm.
-    deviation_mm: f64,
+/// The spread about the wave: a leaning seat is no doubt about its mean height. Never less than the display's step
+/// shows.
+fn spread_of_the_mean(wave: &Wave, instrument: &Instrument) -> Component {
+    let spread = wave.of_the_mean();
+    let step = Component::within("step of the instrument", instrument.step_mm / 2.0);
+    if spread.standard_uncertainty >= step.standard_uncertainty {
+        spread
+    } else {
+        step
+    }
 }
 
-impl Wave {
-    fn of(readings_mm: &[f64], plain: &TypeA) -> Option<Self> {
-        if readings_mm.len() < LEAST_FOR_A_WAVE {
-            return None;
-        }
-        let count = plain.dof + 1.0;
-        let step = std::f64::consts::TAU / count;
-        let placed = || {
-            readings_mm.iter().scan(0.0, move |place, reading| {
-                let angle = *place * step;
-                *place += 1.0;
-                Some((angle, *reading))
-            })
-        };
-        let share = 2.0 / count;
-        let cosine_mm = share
-            * placed()
-                .map(|(angle, value)| value * angle.cos())
-                .sum::<f64>();
-        let sine_mm = share
-            * placed()
-                .map(|(angle, value)| value * angle.sin())
-                .sum::<f64>();
-        let left: f64 = placed()
-            .map(|(angle, value)| {
-                let fitted = plain.mean + cosine_mm * angle.cos() + sine_mm * angle.sin();
-                (value - fitted).powi(2)
-            })
-            .sum();
-        Some(Self {
-            count,
-            cosine_mm,
-            sine_mm,
-            deviation_mm: (left / (count - 3.0)).sqrt(),
-        })
-    }
-
-    /// The spread about the wave: a leaning seat is no doubt about its mean height. Never less than the display's step
-    /// shows.
-    fn spread_of_the_mean(&self, instrument: &Instrument) -> Component {
-        let spread = self.deviation_mm / self.count.sqrt();
-        let step = of_resolution(instrument.step_mm);
-        Component {
-            name: Cow::Borrowed("spread of the readings about the tilt"),
-            sensitivity: 1.0,
-            standard_uncertainty: spread.max(step),
-            dof: if spread >= step {
-                self.count - 3.0
-            } else {
-                f64::INFINITY
-            },
-        }
-    }
-
-    fn tilt(&self) -> Tilt {
-        // Cosine and sine part each have the variance 2 s² / n; the difference of highest and lowest is twice the wave.
-        let of_a_part = Component {
-            name: Cow::Borrowed("spread of the readings about the tilt"),
-            sensitivity: 1.0,
-            standard_uncertainty: self.deviation_mm * (2.0 / self.count).sqrt(),
-            dof: self.count - 3.0,
-        };
-        Tilt {
-            parallelism_mm: 2.0 * self.cosine_mm.hypot(self.sine_mm),
-            expanded_mm: 2.0 * Doubt::of(&[of_a_part]).expanded,
-            highest_deg: self
-                .sine_mm
-                .atan2(self.cosine_mm)
-                .to_degrees()
-                .rem_euclid(360.0),
-        }
+/// The difference of highest and lowest is twice the wave.
+fn tilt(wave: Wave) -> Tilt {
+    Tilt {
+        parallelism_mm: wave.height(),
+        expanded_mm: 2.0 * Doubt::of(&[wave.of_a_part()]).expanded,
+        highest_deg: wave.highest_deg(),
+        wave_mm: (wave.cosine, wave.sine),
     }
 }
 
@@ -222,6 +172,7 @@ mod tests {
         for (count, at) in [(5, 77.0), (6, 200.0), (8, 0.0), (12, 333.0)] {
             let found = register(
                 &wave(count, 1.46, 0.02, at),
+                0,
                 RegisterMethod::Micrometer,
                 &micrometer(),
             )
@@ -240,8 +191,8 @@ mod tests {
     #[test]
     fn blocks_and_plate_add_their_doubt() {
         let readings = wave(6, 1.46, 0.0, 0.0);
-        let direct = register(&readings, RegisterMethod::Micrometer, &micrometer()).unwrap();
-        let blocks = register(&readings, RegisterMethod::OverBlocks, &micrometer()).unwrap();
+        let direct = register(&readings, 0, RegisterMethod::Micrometer, &micrometer()).unwrap();
+        let blocks = register(&readings, 0, RegisterMethod::OverBlocks, &micrometer()).unwrap();
         let more = blocks.doubt.standard.powi(2) - direct.doubt.standard.powi(2);
         assert!((more - (0.002_f64.powi(2) + 0.003_f64.powi(2)) / 3.0).abs() < 1e-12);
         assert_eq!(
@@ -258,11 +209,12 @@ mod tests {
     fn few_readings_have_no_wave() {
         let found = register(
             &[1.46, 1.47, 1.45],
+            0,
             RegisterMethod::Micrometer,
             &micrometer(),
         )
         .unwrap();
         assert_eq!(found.tilt, None);
-        assert!(register(&[1.46], RegisterMethod::Micrometer, &micrometer()).is_err());
+        assert!(register(&[1.46], 0, RegisterMethod::Micrometer, &micrometer()).is_err());
     }
 }

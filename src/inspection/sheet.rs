@@ -1,15 +1,26 @@
 //! The inspection sheet as plain text: limits to read against, room for readings, and the verdict on those taken.
 
-use super::correction::correct;
-use super::functional_size::{FunctionalSize, SizeOf, functional_sizes, register_method};
-use super::judgement::{DEFAULT_RULE, Judgement, Unjudged, judge};
+use super::correction::{Corrected, correct};
+use super::functional_size::FunctionalSize;
+use super::history::history;
+use super::inspect::{Basis, Inspection, allowed_errors, inspect};
+use super::judgement::{DEFAULT_RULE, Judgement};
 use super::proposal::Measured;
-use super::register::{Register, RegisterMethod, register};
-use crate::document::{Design, Reading, RingKey, columns, wrapped};
+use super::register::Register;
+use super::working_rows::{RULE, advice};
+use crate::document::{Design, Trial, columns, wrapped};
 use crate::evaluate::Evaluation;
 use crate::mount::{Unit, show_number};
-use crate::workshop::{Instrument, Workshop};
+use crate::workshop::Workshop;
 
+/// What is done before anything is read.
+pub const BEFORE: &str = "Deburred, washed, cooled to 20 °C. At least five places a size, the same force, zero checked \
+                          between.";
+/// How an infinity trial is made.
+pub const TRIAL_HOW: &str = "Widest stop, on a stand, an object with fine detail at a known distance of 50 to 200 focal \
+                             lengths from the image plane: focus by the sharpest image, five times anew, and note the \
+                             scale each time. A star or a far ridge shows a ring too thin; too thick only a nearer object \
+                             shows, for the scale ends at infinity.";
 /// Letters in a line of text.
 const WIDTH: usize = 100;
 /// Room to write a reading.
@@ -21,29 +32,21 @@ const PLACES: usize = 5;
 #[must_use]
 pub fn inspection_sheet(design: &Design, workshop: &Workshop, evaluation: &Evaluation) -> String {
     let mut lines = vec![format!("INSPECTION  {}", design.name), String::new()];
-    let sizes = functional_sizes(evaluation, workshop);
-    let Some(ring) = evaluation.derivation.ring.as_ref() else {
+    let Some(found) = inspect(design, workshop, evaluation) else {
         lines.push("There is no whole ring to inspect: measure what is missing first.".to_owned());
         return lines.join("\n");
     };
-    let method = register_method(ring, workshop);
-    lines.push(
-        "Deburred, washed, cooled to 20 °C. At least five places a size, the same force, zero checked between.".to_owned(),
-    );
-    lines.push(
-        "Rule: ISO 14253-1, the limits drawn in by 1.645 standard uncertainties, so that a size called in is in with \
-         95 % likelihood."
-            .to_owned(),
-    );
-    lines.push(format!("Register: {}.", method.how()));
+    lines.push(BEFORE.to_owned());
+    lines.push(format!("Rule: {RULE}"));
+    lines.push(format!("Register: {}.", found.method.how()));
     lines.push(String::new());
-    lines.push(table_to_fill(design, &sizes));
-    lines.push(String::new());
-    lines.push("READINGS TAKEN".to_owned());
-    lines.push("--------------".to_owned());
-    lines.extend(taken(design, workshop, &sizes, method));
-    lines.extend(register_lines(design, workshop, evaluation, method));
-    lines.extend(history(design));
+    lines.push(table_to_fill(&found));
+    lines.extend(headed("READINGS TAKEN"));
+    lines.extend(taken(design, &found));
+    lines.extend(register_lines(&found));
+    lines.extend(trial_lines(design, &found));
+    lines.extend(correction_lines(design, workshop, evaluation, &found));
+    lines.extend(history_lines(design, workshop, &found));
     let broken: Vec<String> = lines
         .iter()
         .map(|line| {
@@ -57,11 +60,22 @@ pub fn inspection_sheet(design: &Design, workshop: &Workshop, evaluation: &Evalu
     broken.join("\n")
 }
 
-fn table_to_fill(design: &Design, sizes: &[FunctionalSize]) -> String {
-    let rows: Vec<Vec<String>> = sizes
+/// A headline with an empty line before it.
+fn headed(title: &str) -> [String; 3] {
+    [
+        String::new(),
+        title.to_owned(),
+        "-".repeat(title.chars().count()),
+    ]
+}
+
+fn table_to_fill(found: &Inspection) -> String {
+    let rows: Vec<Vec<String>> = found
+        .sizes
         .iter()
-        .map(|size| {
-            let is_taken = reading_of(design, size).is_some();
+        .map(|one| {
+            let size = &one.size;
+            let is_taken = one.place.is_some();
             let room = if is_taken {
                 "below".to_owned()
             } else {
@@ -86,19 +100,22 @@ fn table_to_fill(design: &Design, sizes: &[FunctionalSize]) -> String {
     )
 }
 
-fn taken(
-    design: &Design,
-    workshop: &Workshop,
-    sizes: &[FunctionalSize],
-    method: RegisterMethod,
-) -> Vec<String> {
-    let mut lines: Vec<String> = sizes
+fn taken(design: &Design, found: &Inspection) -> Vec<String> {
+    let mut lines: Vec<String> = found
+        .sizes
         .iter()
-        .filter_map(|size| {
-            let reading = reading_of(design, size)?;
-            Some(match judged(workshop, size, reading, method) {
-                Ok(judgement) => verdict(size, reading, &judgement),
-                Err(reason) => format!("{}: {reason}", size.label),
+        .filter_map(|one| {
+            let reading = design.readings.get(one.place?)?;
+            Some(match &one.judged {
+                Ok(judged) => {
+                    let advice = advice(&one.size, judged, one.better.as_deref())
+                        .map_or_else(String::new, |advice| format!(". {advice}"));
+                    format!(
+                        "{}{advice}",
+                        verdict(&one.size, &reading.instrument, judged)
+                    )
+                }
+                Err(reason) => format!("{}: {reason}", one.size.label),
             })
         })
         .collect();
@@ -108,28 +125,7 @@ fn taken(
     lines
 }
 
-fn judged(
-    workshop: &Workshop,
-    size: &FunctionalSize,
-    reading: &Reading,
-    method: RegisterMethod,
-) -> Result<Judgement, Unjudged> {
-    let instrument = instrument(workshop, reading)?;
-    let besides = if size.of == SizeOf::Ring(RingKey::SeatHeight) {
-        method.besides()
-    } else {
-        Vec::new()
-    };
-    judge(
-        &reading.values,
-        instrument,
-        &besides,
-        size.limits,
-        DEFAULT_RULE,
-    )
-}
-
-fn verdict(size: &FunctionalSize, reading: &Reading, judgement: &Judgement) -> String {
+fn verdict(size: &FunctionalSize, instrument: &str, judgement: &Judgement) -> String {
     let zone = judgement.accepted.map_or_else(String::new, |zone| {
         format!(
             ", proved from {} to {}",
@@ -138,63 +134,50 @@ fn verdict(size: &FunctionalSize, reading: &Reading, judgement: &Judgement) -> S
         )
     });
     format!(
-        "{}: {} {} give or take {} (95 %, {} readings, {}){zone}: {}",
+        "{}: {} {} give or take {} (95 %, {} readings, {instrument}){zone}: {}",
         size.label,
         number(size, judgement.mean),
         size.unit.sign(),
         show_number(judgement.doubt.expanded, 4),
         judgement.count,
-        reading.instrument,
         judgement.word()
     )
 }
 
-fn register_lines(
-    design: &Design,
-    workshop: &Workshop,
-    evaluation: &Evaluation,
-    method: RegisterMethod,
-) -> Vec<String> {
-    let found = design
-        .readings
-        .iter()
-        .find(|reading| reading.dimension == RingKey::SeatHeight)
-        .and_then(|reading| {
-            let instrument = instrument(workshop, reading).ok()?;
-            register(&reading.values, method, instrument).ok()
-        });
-    let Some(found) = found else {
+fn register_lines(found: &Inspection) -> Vec<String> {
+    let Some(register) = &found.register else {
         return vec![
             String::new(),
-            "Register, parallelism and correction follow from five or more readings of the seat height.".to_owned(),
+            "Register and parallelism follow from five or more readings of the seat height."
+                .to_owned(),
         ];
     };
-    let mut lines = vec![String::new(), "REGISTER".to_owned(), "--------".to_owned()];
-    lines.extend(tilt_lines(&found));
-    let nominal = evaluation
-        .derivation
-        .dimension(RingKey::SeatHeight)
-        .and_then(|state| state.value);
-    let corrected = nominal.and_then(|nominal| {
-        let measured = Measured {
-            error_mm: found.mean_mm - nominal,
-            doubt: found.doubt,
-        };
-        correct(design, workshop, evaluation, measured, DEFAULT_RULE)
-            .map(|corrected| (measured.error_mm, corrected))
-    });
-    if let Some((error, corrected)) = corrected {
-        lines.push(format!(
-            "{} {} than drawn.",
-            Unit::Mm.show(error.abs()),
-            if error > 0.0 { "thicker" } else { "thinner" }
-        ));
-        lines.push(corrected.text());
+    let mut lines = headed("REGISTER").to_vec();
+    lines.extend(tilt_lines(register));
+    if let Some(measured) = found.error(Basis::SeatReadings) {
+        lines.push(off_text(measured));
     }
     lines
 }
 
-fn tilt_lines(found: &Register) -> Vec<String> {
+/// How far the register is off, in words.
+#[must_use]
+pub fn off_text(measured: Measured) -> String {
+    format!(
+        "{} {} than drawn, give or take {} (95 %).",
+        Unit::Mm.show(measured.error_mm.abs()),
+        if measured.error_mm > 0.0 {
+            "thicker"
+        } else {
+            "thinner"
+        },
+        Unit::Mm.show(measured.doubt.expanded)
+    )
+}
+
+/// Seat height and parallelism, a sentence each.
+#[must_use]
+pub fn tilt_lines(found: &Register) -> Vec<String> {
     let mean = format!(
         "Seat height {} give or take {} (95 %), readings span {}.",
         Unit::Mm.show(found.mean_mm),
@@ -212,42 +195,106 @@ fn tilt_lines(found: &Register) -> Vec<String> {
     std::iter::once(mean).chain(tilt).collect()
 }
 
-fn history(design: &Design) -> Vec<String> {
-    if design.corrections.is_empty() {
-        return Vec::new();
+fn trial_lines(design: &Design, found: &Inspection) -> Vec<String> {
+    let mut lines = headed("INFINITY TRIAL").to_vec();
+    let trial = design
+        .present_trial()
+        .and_then(|place| design.trials.get(place));
+    match (trial, &found.trial) {
+        (Some(trial), Some(said)) => {
+            lines.push(trial_text(trial));
+            lines.push(match said {
+                Ok(measured) => format!("Lens, ring and body together: {}", off_text(*measured)),
+                Err(error) => error.to_string(),
+            });
+        }
+        (None, _) | (_, None) => lines.extend([
+            TRIAL_HOW.to_owned(),
+            format!("Object at {ROOM} m, known within {ROOM} m. The scale reads, in m, each time from well off:"),
+            [ROOM; PLACES].join("  "),
+        ]),
     }
-    let mut lines = vec![
-        String::new(),
-        "CORRECTIONS MADE".to_owned(),
-        "----------------".to_owned(),
-    ];
-    lines.extend(design.corrections.iter().map(|done| {
-        let what = if done.skim_mm < 0.0 {
-            format!("shim of {}", Unit::Mm.show(-done.skim_mm))
-        } else {
-            format!("{} off the seat", Unit::Mm.show(done.skim_mm))
-        };
-        format!("{}: {what}. {}", done.date, done.note)
-    }));
     lines
 }
 
-fn reading_of<'a>(design: &'a Design, size: &FunctionalSize) -> Option<&'a Reading> {
-    match size.of {
-        SizeOf::Ring(key) => design
-            .readings
-            .iter()
-            .find(|reading| reading.dimension == key),
-        SizeOf::LugStart(_) | SizeOf::LugWidth(_) | SizeOf::ThreadOverBalls => None,
-    }
+/// A trial in one line, distances in metres.
+#[must_use]
+pub fn trial_text(trial: &Trial) -> String {
+    let at = |distance: &Option<f64>| {
+        distance.map_or_else(
+            || "infinity".to_owned(),
+            |distance| show_number(distance / 1000.0, 3),
+        )
+    };
+    let read: Vec<String> = trial.scale_mm.iter().map(at).collect();
+    format!(
+        "Object at {} m, known within {}; the scale read {} m, good to {}.",
+        at(&trial.object_mm),
+        show_number(trial.object_error_mm / 1000.0, 3),
+        read.join("  "),
+        show_number(trial.scale_error_mm / 1000.0, 3)
+    )
 }
 
-fn instrument<'a>(workshop: &'a Workshop, reading: &Reading) -> Result<&'a Instrument, Unjudged> {
-    workshop
-        .instruments
-        .iter()
-        .find(|instrument| instrument.name == reading.instrument)
-        .ok_or_else(|| Unjudged::NoInstrument(reading.instrument.clone()))
+/// The correction by every basis on which the register error is known.
+#[must_use]
+pub fn proposals(
+    design: &Design,
+    workshop: &Workshop,
+    evaluation: &Evaluation,
+    found: &Inspection,
+) -> Vec<(Basis, Corrected)> {
+    Basis::ALL
+        .into_iter()
+        .filter_map(|basis| {
+            let measured = found.error(basis)?;
+            let limits = allowed_errors(basis, design, evaluation)?;
+            let corrected = correct(design, workshop, evaluation, measured, limits, DEFAULT_RULE)?;
+            Some((basis, corrected))
+        })
+        .collect()
+}
+
+fn correction_lines(
+    design: &Design,
+    workshop: &Workshop,
+    evaluation: &Evaluation,
+    found: &Inspection,
+) -> Vec<String> {
+    let mut lines = headed("CORRECTION").to_vec();
+    let all = proposals(design, workshop, evaluation, found);
+    for (basis, corrected) in &all {
+        lines.push(format!("By {}: {}", basis.words(), corrected.text()));
+    }
+    if all.is_empty() {
+        lines.push(
+            "It follows from readings of the seat height or from an infinity trial.".to_owned(),
+        );
+    }
+    lines.push(format!(
+        "[ ] done: {ROOM} mm off the seat, {ROOM} mm of shim, on {ROOM}{ROOM}"
+    ));
+    lines
+}
+
+fn history_lines(design: &Design, workshop: &Workshop, found: &Inspection) -> Vec<String> {
+    if design.corrections.is_empty() {
+        return Vec::new();
+    }
+    let mut lines = headed("CORRECTIONS MADE").to_vec();
+    for followed in history(design, workshop, found.method, found.seat_height_mm) {
+        let done = followed.correction;
+        let errors = followed.errors_text();
+        let parts = [done.note.as_str(), errors.as_str()];
+        let more: Vec<&str> = parts.into_iter().filter(|part| !part.is_empty()).collect();
+        lines.push(format!(
+            "{}: {}. {}",
+            done.date,
+            followed.done_text(),
+            more.join(". ")
+        ));
+    }
+    lines
 }
 
 fn number(size: &FunctionalSize, value: f64) -> String {
@@ -255,77 +302,5 @@ fn number(size: &FunctionalSize, value: f64) -> String {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::document::demo_designs;
-    use crate::evaluate::evaluate;
-
-    fn sheet(change: impl FnOnce(&mut Design)) -> String {
-        let workshop = Workshop::default_set().unwrap();
-        let mut design = demo_designs().unwrap().remove(0);
-        design.readings.clear();
-        change(&mut design);
-        inspection_sheet(&design, &workshop, &evaluate(&design, &workshop))
-    }
-
-    fn readings(dimension: RingKey, values: &[f64], instrument: &str) -> Reading {
-        Reading {
-            dimension,
-            values: values.to_vec(),
-            instrument: instrument.to_owned(),
-        }
-    }
-
-    #[test]
-    fn an_empty_sheet_has_room_for_every_size() {
-        let text = sheet(|_| {});
-        assert!(
-            text.contains("[ ]  Seat height") && text.contains(ROOM),
-            "{text}"
-        );
-        assert!(text.contains("none yet") && text.contains("ISO 14253-1"));
-        assert!(text.contains("Lug 1") && text.contains("Thread over balls"));
-    }
-
-    #[test]
-    fn a_thick_seat_is_judged_and_corrected() {
-        let text = sheet(|design| {
-            let values: Vec<f64> = [1.56, 1.57, 1.56, 1.57, 1.56, 1.56]
-                .iter()
-                .map(|value| value - 1.46)
-                .map(|off| seat_of(design) + off)
-                .collect();
-            design
-                .readings
-                .push(readings(RingKey::SeatHeight, &values, "depth micrometer"));
-        });
-        for told in [
-            "OUT",
-            "thicker than drawn",
-            "Skim 0.10",
-            "clockwise",
-            "parallel within",
-        ] {
-            assert!(text.contains(told), "{told}: {text}");
-        }
-    }
-
-    fn seat_of(design: &Design) -> f64 {
-        let workshop = Workshop::default_set().unwrap();
-        evaluate(design, &workshop)
-            .derivation
-            .dimension(RingKey::SeatHeight)
-            .unwrap()
-            .value
-            .unwrap()
-    }
-
-    #[test]
-    fn an_instrument_that_is_not_there_is_named() {
-        let text = sheet(|design| {
-            let reading = readings(RingKey::LugDiameter, &[53.7, 53.7], "laser");
-            design.readings.push(reading);
-        });
-        assert!(text.contains("no instrument called \"laser\""), "{text}");
-    }
-}
+#[path = "sheet_tests.rs"]
+mod tests;

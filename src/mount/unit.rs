@@ -7,6 +7,8 @@ use serde::{Deserialize, Serialize};
 pub enum Unit {
     /// Millimetres.
     Mm,
+    /// Metres: distances of objects.
+    M,
     /// Micrometres.
     Um,
     /// Degrees of angle.
@@ -41,6 +43,7 @@ impl Unit {
     pub const fn sign(self) -> &'static str {
         match self {
             Self::Mm => "mm",
+            Self::M => "m",
             Self::Um => "µm",
             Self::Deg => "°",
             Self::N => "N",
@@ -61,7 +64,7 @@ impl Unit {
     #[must_use]
     pub const fn decimals(self) -> usize {
         match self {
-            Self::Mm | Self::Deg | Self::One => 3,
+            Self::Mm | Self::M | Self::Deg | Self::One => 3,
             Self::Mm2 | Self::S | Self::N | Self::Turns | Self::Stops => 2,
             Self::Um | Self::G | Self::Mpa | Self::Percent | Self::K | Self::Nmm => 1,
         }
@@ -75,6 +78,7 @@ impl Unit {
             Self::One => number,
             Self::Deg | Self::Percent => format!("{number}{}", self.sign()),
             Self::Mm
+            | Self::M
             | Self::Um
             | Self::N
             | Self::G

@@ -3,6 +3,7 @@
 mod check;
 mod draw;
 mod hostile;
+mod inspect;
 mod mounts;
 mod new;
 mod plan;

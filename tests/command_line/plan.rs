@@ -1,6 +1,6 @@
 //! `plan`: two sheets a machinist can read, or the reason why there are none.
 
-use flangewright::document::{Reading, RingKey, write_ron};
+use flangewright::document::{Reading, RingKey, SizeOf, write_ron};
 use flangewright::mount::Interface;
 use flangewright::workshop::Workshop;
 
@@ -48,9 +48,11 @@ fn readings_in_the_design_are_judged() {
     let bench = Bench::new();
     let file = bench.changed("read.ron", |design| {
         design.readings.push(Reading {
-            dimension: RingKey::FlangeDiameter,
+            dimension: SizeOf::Ring(RingKey::FlangeDiameter),
             values: vec![12.0, 12.0, 12.01],
             instrument: "caliper 0.02".to_owned(),
+            places: 0,
+            after_corrections: 0,
         });
     });
     let answer = run(["plan", file.to_str().unwrap()]);

@@ -3,6 +3,7 @@
 mod bench;
 mod drawing;
 mod files;
+mod inspection;
 mod keyboard;
 mod limits;
 mod look;

@@ -6,6 +6,11 @@ mod body;
 mod lens;
 mod marks;
 mod plan;
+mod register;
+mod trial;
+
+pub use register::register_sketch;
+pub use trial::trial_sketch;
 
 use crate::document::FieldRef;
 use crate::drawing::Scene;

@@ -1,7 +1,7 @@
 //! Colours, contrast and text size; the list of keys; the bar of pages; what has the keyboard.
 
 use egui::{Key, Modifiers, Rect};
-use egui_kittest::kittest::{By, Queryable as _};
+use egui_kittest::kittest::{AccessKitNode, By, Queryable as _};
 use flangewright::app::command::keyed;
 use flangewright::app::look::TEXT_SIZES;
 use flangewright::app::page::Page;
@@ -12,7 +12,7 @@ use crate::bench::{Bench, demo};
 fn focused(bench: &Bench) -> Option<Rect> {
     bench
         .window
-        .query(By::new().predicate(|node| node.is_focused()))
+        .query(By::new().predicate(AccessKitNode::is_focused))
         .map(|node| node.rect())
 }
 

@@ -45,6 +45,16 @@ pub enum Command {
     ImportMounts,
     /// Write the shipped workshop to the user's folder, to be edited there.
     WriteWorkshop,
+    /// Go to the open design at this place, from 0.
+    ShowTab(usize),
+    /// Go to the open design to the right, round the end.
+    NextTab,
+    /// Go to the open design to the left, round the end.
+    TabBefore,
+    /// Close the design in hand.
+    CloseTab,
+    /// Ask about unsaved work that a crash has left.
+    Recover,
     /// Close the window.
     Quit,
     /// One step back.
@@ -102,6 +112,11 @@ pub fn menus() -> Vec<Menu> {
         Some(Command::KeepBody),
         Some(Command::ImportMounts),
         Some(Command::WriteWorkshop),
+        None,
+        Some(Command::NextTab),
+        Some(Command::TabBefore),
+        Some(Command::CloseTab),
+        Some(Command::Recover),
         None,
         Some(Command::Quit),
     ];
@@ -171,6 +186,11 @@ impl Command {
             Self::SaveAs => "Save as…",
             Self::Export => "Export…",
             Self::CopyDrawing => "Copy the drawing",
+            Self::ShowTab(_) => "Show the design",
+            Self::NextTab => "Next design",
+            Self::TabBefore => "Design before",
+            Self::CloseTab => "Close the design",
+            Self::Recover => "Unsaved work of a crash…",
             Self::Print(sheet) => sheet.label(),
             Self::Quit => "Quit",
             Self::Undo => "Undo",
@@ -216,6 +236,13 @@ impl Command {
             Self::CopyDrawing => {
                 "put the drawing on the clipboard as a picture, to be pasted elsewhere"
             }
+            Self::ShowTab(_) => "go to this design",
+            Self::NextTab => "go to the open design to the right",
+            Self::TabBefore => "go to the open design to the left",
+            Self::CloseTab => "close the design in hand; unsaved work is asked about",
+            Self::Recover => {
+                "what was not saved when the program was cut short, to be brought back or discarded"
+            }
             Self::Quit => "close the window; unsaved work is asked about",
             Self::Undo => "take the last change back",
             Self::Redo => "make the change again that was taken back",
@@ -251,6 +278,9 @@ impl Command {
             Self::SaveAs => vec![key(shifted, Key::S)],
             Self::Export => vec![key(WITH, Key::E)],
             Self::CopyDrawing => vec![key(shifted, Key::C)],
+            Self::NextTab => vec![key(WITH, Key::PageDown)],
+            Self::TabBefore => vec![key(WITH, Key::PageUp)],
+            Self::CloseTab => vec![key(WITH, Key::W)],
             Self::Quit => vec![key(WITH, Key::Q)],
             Self::Undo => vec![key(WITH, Key::Z)],
             Self::Redo => vec![key(shifted, Key::Z), key(WITH, Key::Y)],
@@ -277,6 +307,8 @@ impl Command {
             | Self::KeepBody
             | Self::ImportMounts
             | Self::WriteWorkshop
+            | Self::ShowTab(_)
+            | Self::Recover
             | Self::Print(_) => Vec::new(),
         }
     }
@@ -295,6 +327,11 @@ impl Command {
             | Self::KeepBody
             | Self::ImportMounts
             | Self::WriteWorkshop
+            | Self::ShowTab(_)
+            | Self::NextTab
+            | Self::TabBefore
+            | Self::CloseTab
+            | Self::Recover
             | Self::Print(_)
             | Self::Quit
             | Self::Look(_)

@@ -2,9 +2,12 @@
 
 use std::path::{Path, PathBuf};
 
-use egui::{Context, Modal, Ui, ViewportCommand};
+use std::time::SystemTime;
+
+use egui::{Context, Modal, Ui};
 
 use super::command::Command;
+use super::disk_question::{DiskAnswer, disk_ui};
 use super::export_panel::{ExportError, ExportPanel, ExportWanted, write_export};
 use super::files::{FileError, exists};
 use super::job::{Job, Progress};
@@ -12,9 +15,9 @@ use super::mount_question::{MountAnswer, MountQuestion};
 use super::new_panel::{NewPanel, Wanted};
 use super::palette::Palette;
 use super::path_panel::{PathPanel, PathWanted, Purpose};
-use super::sight::Sight;
+use super::recovery_panel::{RecoveryAnswer, RecoveryPanel};
 use super::unsaved_question::{Answer, Next, unsaved_ui};
-use super::view::{Selection, View};
+use super::view::View;
 use super::window::Window;
 use crate::document::demo_designs;
 use crate::drawing::export::ExportOptions;
@@ -26,6 +29,10 @@ pub(super) enum Dialog {
     Path(PathPanel),
     Export(ExportPanel),
     Mount(MountQuestion),
+    /// The file of the design in hand was changed by others.
+    Disk(PathBuf),
+    /// Unsaved work of a crash.
+    Recovery(RecoveryPanel),
 }
 
 /// A drawing being written off the frame.
@@ -41,6 +48,8 @@ enum Reply {
     Path(PathWanted),
     Export(ExportWanted),
     Mount(MountAnswer),
+    Disk(DiskAnswer),
+    Recovery(RecoveryAnswer),
 }
 
 impl Window {
@@ -51,6 +60,8 @@ impl Window {
         let room = ui.ctx().content_rect();
         let width = (room.width() - 60.0).clamp(320.0, 640.0);
         let name = self.workspace.title_name();
+        let has_changes = self.workspace.is_changed();
+        let left = &self.keeping.left_behind.found;
         let mut view = View {
             design: self.workspace.design(),
             evaluation: self.workspace.evaluation(),
@@ -68,10 +79,14 @@ impl Window {
                 ui.set_width(width);
                 match &mut dialog {
                     Dialog::New(panel) => Reply::New(panel.new_ui(ui)),
-                    Dialog::Unsaved(next) => Reply::Unsaved(unsaved_ui(ui, &name, next)),
+                    Dialog::Unsaved(next) => Reply::Unsaved(unsaved_ui(ui, &name, *next)),
                     Dialog::Path(panel) => Reply::Path(panel.path_ui(ui, colours)),
                     Dialog::Export(panel) => Reply::Export(panel.export_ui(ui, &mut view)),
                     Dialog::Mount(question) => Reply::Mount(question.question_ui(ui)),
+                    Dialog::Disk(path) => Reply::Disk(disk_ui(ui, path, has_changes)),
+                    Dialog::Recovery(panel) => {
+                        Reply::Recovery(panel.recovery_ui(ui, left, SystemTime::now(), colours))
+                    }
                 }
             });
         let given_up = shown.should_close();
@@ -88,6 +103,8 @@ impl Window {
             | Reply::Path(PathWanted::Nothing)
             | Reply::Export(ExportWanted::Nothing)
             | Reply::Mount(MountAnswer::Waiting)
+            | Reply::Disk(DiskAnswer::Waiting)
+            | Reply::Recovery(RecoveryAnswer::Waiting)
             | Reply::Unsaved(Answer::Waiting) => {}
             Reply::New(Wanted::Close)
             | Reply::Path(PathWanted::Close)
@@ -104,9 +121,12 @@ impl Window {
                 self.write_drawing(context, path, options, force);
             }
             Reply::Mount(answer) => self.answer_mount(answer),
+            Reply::Disk(answer) => self.answer_disk(answer),
+            Reply::Recovery(answer) => self.answer_recovery(answer),
             Reply::Unsaved(Answer::Save) => self.save_then_go_on(context),
             Reply::Unsaved(Answer::Discard) => {
                 if let Some(Dialog::Unsaved(next)) = self.dialog.take() {
+                    self.given_up.insert(self.workspace.number());
                     self.go_on(context, next);
                 }
             }
@@ -116,6 +136,7 @@ impl Window {
     fn close_dialog(&mut self) {
         self.dialog = None;
         self.after_saving = None;
+        self.given_up.clear();
     }
 
     fn ask_system(&mut self) {
@@ -125,7 +146,14 @@ impl Window {
                 Purpose::Save | Purpose::Print(_) => self.chooser.start_save(panel.question()),
             },
             Some(Dialog::Export(panel)) => self.chooser.start_save(panel.question()),
-            Some(Dialog::New(_) | Dialog::Unsaved(_) | Dialog::Mount(_)) | None => {}
+            Some(
+                Dialog::New(_)
+                | Dialog::Unsaved(_)
+                | Dialog::Mount(_)
+                | Dialog::Disk(_)
+                | Dialog::Recovery(_),
+            )
+            | None => {}
         }
     }
 
@@ -141,7 +169,14 @@ impl Window {
             }
             Some(Dialog::Export(panel)) => panel.answered(answer),
             // The panel was closed while the dialog was open: its answer is for nobody.
-            Some(Dialog::New(_) | Dialog::Unsaved(_) | Dialog::Mount(_)) | None => {}
+            Some(
+                Dialog::New(_)
+                | Dialog::Unsaved(_)
+                | Dialog::Mount(_)
+                | Dialog::Disk(_)
+                | Dialog::Recovery(_),
+            )
+            | None => {}
         }
     }
 
@@ -149,40 +184,55 @@ impl Window {
         let Some(Dialog::Path(panel)) = &mut self.dialog else {
             return;
         };
-        let done = match panel.purpose {
-            Purpose::Open => self.workspace.open(path),
-            Purpose::Save => self.workspace.save_to(path),
-            Purpose::Import => {
-                self.import_mounts(path);
-                return;
-            }
-            Purpose::Print(sheet) => {
-                self.print_out(context, sheet, path);
-                return;
-            }
+        let refused = match panel.purpose {
+            Purpose::Open => self.open_tab(path).err(),
+            Purpose::Save => return self.save_to(context, path),
+            Purpose::Import => return self.import_mounts(path),
+            Purpose::Print(sheet) => return self.print_out(context, sheet, path),
         };
-        match done {
-            Err(error) => {
-                panel.refuse(&error);
-                self.messages.fault(error.to_string());
-            }
-            Ok(()) if panel.purpose == Purpose::Open => {
-                self.close_dialog();
-                self.design_page.look(Sight::Ring);
-                self.selection = Selection::default();
-            }
-            Ok(()) => {
-                self.dialog = None;
-                self.saved(context, path);
-            }
+        match refused {
+            Some(error) => self.refuse_path(&error),
+            None => self.close_dialog(),
         }
     }
 
-    fn saved(&mut self, context: &Context, path: &Path) {
-        self.messages
-            .written(format!("saved to {}", path.display()), path);
-        if let Some(next) = self.after_saving.take() {
-            self.go_on(context, next);
+    /// Says why a path does not serve, in the panel that asked for it and in the bar of messages.
+    fn refuse_path(&mut self, error: &FileError) {
+        if let Some(Dialog::Path(panel)) = &mut self.dialog {
+            panel.refuse(error);
+        }
+        self.messages.fault(error.to_string());
+    }
+
+    /// Saves the design in hand there, and goes on with what waited for it.
+    fn save_to(&mut self, context: &Context, path: &Path) {
+        match self.workspace.save_to(path) {
+            Ok(before_lost) => {
+                self.dialog = None;
+                if let Some(why) = before_lost {
+                    self.messages.fault(format!(
+                        "the version before of {} could not be kept: {why}",
+                        path.display()
+                    ));
+                }
+                self.messages
+                    .written(format!("saved to {}", path.display()), path);
+                if let Some(next) = self.after_saving.take() {
+                    self.go_on(context, next);
+                }
+            }
+            Err(FileError::ChangedMeanwhile(path)) => {
+                self.after_saving = None;
+                self.given_up.clear();
+                self.dialog = Some(Dialog::Disk(path));
+            }
+            Err(error) => {
+                if self.dialog.is_none() {
+                    self.after_saving = None;
+                    self.given_up.clear();
+                }
+                self.refuse_path(&error);
+            }
         }
     }
 
@@ -239,13 +289,7 @@ impl Window {
             self.ask_path(Purpose::Save);
             return;
         };
-        match self.workspace.save_to(&path) {
-            Ok(()) => self.saved(context, &path),
-            Err(error) => {
-                self.after_saving = None;
-                self.messages.fault(error.to_string());
-            }
-        }
+        self.save_to(context, &path);
     }
 
     fn save_then_go_on(&mut self, context: &Context) {
@@ -264,32 +308,45 @@ impl Window {
         self.ask_system();
     }
 
-    /// Asks about unsaved work first, where there is some.
-    pub(super) fn ask_or_go_on(&mut self, context: &Context, next: Next) {
+    pub(super) fn ask_new(&mut self) {
+        match self.mounts.all() {
+            Ok(library) => {
+                let demos = demo_designs().unwrap_or_default();
+                self.dialog = Some(Dialog::New(NewPanel::new(library, demos)));
+            }
+            Err(error) => self
+                .messages
+                .fault(format!("the library of mounts cannot be read: {error}")),
+        }
+    }
+
+    /// Closes the design in hand; asks first where something would be lost.
+    pub(super) fn close_tab(&mut self) {
         if self.workspace.is_changed() {
-            self.dialog = Some(Dialog::Unsaved(next));
+            self.dialog = Some(Dialog::Unsaved(Next::CloseTab));
         } else {
-            self.go_on(context, next);
+            self.put_away();
         }
     }
 
     fn go_on(&mut self, context: &Context, next: Next) {
         match next {
-            Next::New => match self.mounts.all() {
-                Ok(library) => {
-                    let demos = demo_designs().unwrap_or_default();
-                    self.dialog = Some(Dialog::New(NewPanel::new(library, demos)));
+            Next::CloseTab => self.put_away(),
+            Next::Quit => self.quit_or_ask(context),
+        }
+    }
+
+    fn answer_disk(&mut self, answer: DiskAnswer) {
+        self.dialog = None;
+        match answer {
+            DiskAnswer::Waiting => {}
+            DiskAnswer::KeepMine => self.workspace.keep_mine(),
+            DiskAnswer::LoadTheirs => {
+                if let Err(error) = self.workspace.take_theirs() {
+                    self.messages.fault(error.to_string());
                 }
-                Err(error) => self
-                    .messages
-                    .fault(format!("the library of mounts cannot be read: {error}")),
-            },
-            Next::Open => self.ask_path(Purpose::Open),
-            Next::OpenPath(path) => self.open(&path),
-            Next::Quit => {
-                self.may_close = true;
-                context.send_viewport_cmd(ViewportCommand::Close);
             }
+            DiskAnswer::SaveAs => self.ask_path(Purpose::Save),
         }
     }
 

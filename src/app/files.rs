@@ -1,6 +1,11 @@
 //! The one file module: reading with limits, writing so that a crash leaves the old file or the new.
 //!
-//! Besides the program's own main file this is the only place that touches the disk.
+//! This file and those in the folder `files` are the only place that touches the disk.
+
+mod before;
+mod held;
+mod listing;
+mod seen;
 
 use std::fs::{self, File};
 use std::io::{self, Read as _, Write};
@@ -10,6 +15,10 @@ use tempfile::NamedTempFile;
 use thiserror::Error;
 
 use crate::document::{Design, ReadError, SIZE_LIMIT, read_design, write_ron};
+pub use before::before_of;
+pub use held::{Held, Holding, hold, hold_soon};
+pub use listing::{files_in, remove, written_at};
+pub use seen::{Seen, Standing, standing_of};
 
 /// Why a file could not be read or written; every text names the path and what to do.
 #[derive(Debug, Error)]
@@ -51,6 +60,20 @@ pub enum FileError {
     /// A file is there already.
     #[error("{}: there is a file already. Allow it to be replaced, or give another name", .0.display())]
     Exists(PathBuf),
+    /// The design has grown beyond what is read back.
+    #[error("{}: the design has grown to {bytes} bytes, and at most {SIZE_LIMIT} are read back. Shorten the notes or take variants out, then save", path.display())]
+    Outgrown {
+        /// The file.
+        path: PathBuf,
+        /// The size it would have.
+        bytes: usize,
+    },
+    /// Another program of ours is at it.
+    #[error("{}: another window is writing it at this moment. Try again", .0.display())]
+    Busy(PathBuf),
+    /// Somebody else has written the file since it was read.
+    #[error("{}: the file was changed by another program since it was opened here. Nothing was written", .0.display())]
+    ChangedMeanwhile(PathBuf),
     /// No path was given.
     #[error("no path was typed. Type where the file is or should go")]
     NoPath,
@@ -91,6 +114,14 @@ impl FileError {
 /// # Errors
 /// Missing, a folder, not permitted, too large, not UTF-8.
 pub fn read_text(path: &Path) -> Result<String, FileError> {
+    read_text_up_to(path, SIZE_LIMIT)
+}
+
+/// Reads a text file of at most so many bytes.
+///
+/// # Errors
+/// As [`read_text`].
+pub fn read_text_up_to(path: &Path, most_bytes: usize) -> Result<String, FileError> {
     if path.as_os_str().is_empty() {
         return Err(FileError::NoPath);
     }
@@ -101,7 +132,7 @@ pub fn read_text(path: &Path) -> Result<String, FileError> {
     if !facts.is_file() {
         return Err(FileError::NotAFile(path.to_owned()));
     }
-    let limit = u64::try_from(SIZE_LIMIT).unwrap_or(u64::MAX);
+    let limit = u64::try_from(most_bytes).unwrap_or(u64::MAX);
     if facts.len() > limit {
         return Err(FileError::TooLarge {
             path: path.to_owned(),
@@ -114,7 +145,7 @@ pub fn read_text(path: &Path) -> Result<String, FileError> {
     file.take(limit + 1)
         .read_to_end(&mut bytes)
         .map_err(|error| FileError::of(path, error))?;
-    if bytes.len() > SIZE_LIMIT {
+    if bytes.len() > most_bytes {
         return Err(FileError::TooLarge {
             path: path.to_owned(),
             bytes: limit + 1,
@@ -128,23 +159,56 @@ pub fn read_text(path: &Path) -> Result<String, FileError> {
 /// # Errors
 /// As [`read_text`], and everything that [`read_design`] refuses.
 pub fn open_design(path: &Path) -> Result<Design, FileError> {
-    let text = read_text(path)?;
-    read_design(&text).map_err(|error| FileError::NotADesign {
-        path: path.to_owned(),
-        error,
-    })
+    open_design_seen(path).map(|(design, _)| design)
 }
 
-/// Saves a design over whatever stands at `path`: after a crash the old file is there or the new one.
+/// Reads a design, with the mark of what was seen in the file.
 ///
 /// # Errors
-/// A folder stands there, its folder is missing, not permitted, disk full.
-pub fn save_design(path: &Path, design: &Design) -> Result<(), FileError> {
+/// As [`open_design`].
+pub fn open_design_seen(path: &Path) -> Result<(Design, Seen), FileError> {
+    let text = read_text(path)?;
+    let design = read_design(&text).map_err(|error| FileError::NotADesign {
+        path: path.to_owned(),
+        error,
+    })?;
+    Ok((design, Seen::of(&text)))
+}
+
+/// What saving came to besides the file.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Saved {
+    /// The mark of what is in the file now.
+    pub seen: Seen,
+    /// Why the version before could not be kept, where it could not.
+    pub before_lost: Option<String>,
+}
+
+/// Saves a design over whatever stands at `path`: after a crash the old file is there or the new one. What stood there
+/// is kept beside it as the version before, see [`before_of`].
+///
+/// # Errors
+/// A folder stands there, its folder is missing, not permitted, disk full, or the design has grown too large to be
+/// read back.
+pub fn save_design(path: &Path, design: &Design) -> Result<Saved, FileError> {
     let text = write_ron(design).map_err(|error| FileError::NotWritten {
         path: path.to_owned(),
         reason: error.to_string(),
     })?;
-    replace_text(path, &text)
+    if text.len() > SIZE_LIMIT {
+        return Err(FileError::Outgrown {
+            path: path.to_owned(),
+            bytes: text.len(),
+        });
+    }
+    let seen = Seen::of(&text);
+    let mut before_lost = None;
+    // The same text again is no new version, and would push the version before out of its place.
+    if standing_of(path, Some(seen)) != Standing::AsSeen {
+        let write = |file: &mut dyn Write| file.write_all(text.as_bytes());
+        before_lost = write_whole(path, Place::AndKeepBefore, write)?;
+    }
+    Ok(Saved { seen, before_lost })
 }
 
 /// Writes text over whatever stands at `path`: after a crash the old file is there or the new one.
@@ -152,9 +216,7 @@ pub fn save_design(path: &Path, design: &Design) -> Result<(), FileError> {
 /// # Errors
 /// As [`save_design`].
 pub fn replace_text(path: &Path, text: &str) -> Result<(), FileError> {
-    write_whole(path, Standing::Replace, |file| {
-        file.write_all(text.as_bytes())
-    })
+    write_whole(path, Place::Replace, |file| file.write_all(text.as_bytes())).map(drop)
 }
 
 /// Makes the folder that `path` is to stand in, where it is missing.
@@ -173,18 +235,33 @@ pub fn make_folder_of(path: &Path) -> Result<(), FileError> {
 /// # Errors
 /// [`FileError::Exists`] where a file is there already; otherwise as [`save_design`].
 pub fn export_bytes(path: &Path, bytes: &[u8], force: bool) -> Result<(), FileError> {
-    let standing = if force {
-        Standing::Replace
+    let place = if force {
+        Place::Replace
     } else {
-        Standing::Keep
+        Place::OnlyIfFree
     };
-    write_whole(path, standing, |file| file.write_all(bytes))
+    write_whole(path, place, |file| file.write_all(bytes)).map(drop)
 }
 
 /// Whether something stands at `path`.
 #[must_use]
 pub fn exists(path: &Path) -> bool {
     fs::symlink_metadata(path).is_ok()
+}
+
+/// The one path of a file that several paths may lead to; a file that is not there yet in the folder that is.
+#[must_use]
+pub fn real_path(path: &Path) -> PathBuf {
+    if let Ok(real) = fs::canonicalize(path) {
+        return real;
+    }
+    let folder = path
+        .parent()
+        .and_then(|folder| fs::canonicalize(folder).ok());
+    match (folder, path.file_name()) {
+        (Some(folder), Some(name)) => folder.join(name),
+        (None, _) | (_, None) => path.to_owned(),
+    }
 }
 
 /// A typed path: spaces and quotes around it cut off, `~/` led home, `extension` added where there is none.
@@ -209,23 +286,25 @@ pub fn typed_path(text: &str, extension: &str) -> Result<PathBuf, FileError> {
 
 /// What becomes of a file that is there already.
 #[derive(Clone, Copy, PartialEq, Eq)]
-enum Standing {
+enum Place {
     Replace,
-    Keep,
+    AndKeepBefore,
+    OnlyIfFree,
 }
 
+/// Writes a whole file, and says why the version before could not be kept where that was wanted and failed.
 fn write_whole(
     path: &Path,
-    standing: Standing,
+    place: Place,
     write: impl FnOnce(&mut dyn Write) -> io::Result<()>,
-) -> Result<(), FileError> {
+) -> Result<Option<String>, FileError> {
     if path.as_os_str().is_empty() {
         return Err(FileError::NoPath);
     }
     if path.is_dir() {
         return Err(FileError::Folder(path.to_owned()));
     }
-    if standing == Standing::Keep && exists(path) {
+    if place == Place::OnlyIfFree && exists(path) {
         return Err(FileError::Exists(path.to_owned()));
     }
     // Through a link the file it leads to is written, and the link stays.
@@ -237,29 +316,37 @@ fn write_whole(
     if !folder.is_dir() {
         return Err(FileError::NoFolder(path.to_owned()));
     }
-    put_in_place(&target, &folder, standing, write).map_err(|error| FileError::of(path, error))
+    put_in_place(&target, &folder, place, write).map_err(|error| FileError::of(path, error))
 }
 
 /// Writes beside the target, syncs, renames, syncs the folder.
 fn put_in_place(
     target: &Path,
     folder: &Path,
-    standing: Standing,
+    place: Place,
     write: impl FnOnce(&mut dyn Write) -> io::Result<()>,
-) -> io::Result<()> {
+) -> io::Result<Option<String>> {
     let mut beside = file_beside(folder)?;
     write(beside.as_file_mut())?;
     if let Ok(facts) = fs::metadata(target) {
         beside.as_file().set_permissions(facts.permissions())?;
     }
     beside.as_file().sync_all()?;
-    match standing {
-        Standing::Replace => beside.persist(target).map_err(|error| error.error)?,
-        Standing::Keep => beside
+    let mut before_lost = None;
+    match place {
+        Place::Replace => beside.persist(target).map_err(|error| error.error)?,
+        Place::AndKeepBefore => {
+            // The new version is more than the one before: it is saved all the same.
+            let kept = before::keep_version_before(target, folder);
+            before_lost = kept.err().map(|error| error.to_string());
+            beside.persist(target).map_err(|error| error.error)?
+        }
+        Place::OnlyIfFree => beside
             .persist_noclobber(target)
             .map_err(|error| error.error)?,
     };
-    sync_folder(folder)
+    sync_folder(folder)?;
+    Ok(before_lost)
 }
 
 #[cfg(unix)]
@@ -291,5 +378,5 @@ fn sync_folder(_folder: &Path) -> io::Result<()> {
 }
 
 #[cfg(test)]
-#[path = "files_tests.rs"]
+#[path = "files/files_tests.rs"]
 mod tests;

@@ -15,6 +15,7 @@ impl Window {
     pub fn use_own_folder(&mut self, folder: PathBuf) {
         self.use_settings(&folder);
         let workshop = workshop_file(&folder);
+        self.begin_keeping(&folder);
         let (mounts, error) = OwnMounts::in_folder(folder);
         self.mounts = mounts;
         if let Some(error) = error {

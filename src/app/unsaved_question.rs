@@ -1,18 +1,12 @@
 //! The question before unsaved work would be lost.
 
-use std::path::PathBuf;
-
 use egui::{RichText, Ui};
 
 /// What was asked for when there was unsaved work.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Next {
-    /// A new design.
-    New,
-    /// Another file, yet to be chosen.
-    Open,
-    /// This file.
-    OpenPath(PathBuf),
+    /// Closing the design's tab.
+    CloseTab,
     /// Closing the window.
     Quit,
 }
@@ -31,10 +25,9 @@ pub enum Answer {
 }
 
 /// The question.
-pub fn unsaved_ui(ui: &mut Ui, name: &str, next: &Next) -> Answer {
+pub fn unsaved_ui(ui: &mut Ui, name: &str, next: Next) -> Answer {
     let doing = match next {
-        Next::New => "a new design is started",
-        Next::Open | Next::OpenPath(_) => "another design is opened",
+        Next::CloseTab => "it is closed",
         Next::Quit => "the window closes",
     };
     ui.label(RichText::new("Unsaved changes").heading());

@@ -1,5 +1,6 @@
 //! The window: draws the pages and dialogs, gathers the wishes, and does them.
 
+use std::collections::BTreeSet;
 use std::path::Path;
 
 use egui::{CentralPanel, Context, Frame, Margin, Panel, Ui, ViewportCommand};
@@ -8,12 +9,14 @@ use super::chooser::FileChooser;
 use super::clipboard::Copying;
 use super::command::{CUT_STEP_DEG, Command, keyed};
 use super::design_page::DesignPage;
+use super::desk::Desk;
 use super::dialogs::{Dialog, Writing};
 use super::drawing_page::DrawingPage;
 use super::edit::Edit;
 use super::focus_ring::FocusRing;
 use super::help::Help;
 use super::inspection_page::InspectionPage;
+use super::keeping::Keeping;
 use super::limits_page::limits_ui;
 use super::measure_page::MeasurePage;
 use super::menu_bar::{Possible, menu_bar_ui};
@@ -27,23 +30,30 @@ use super::palette::{Palette, dress, palette};
 use super::path_panel::Purpose;
 use super::sight::Sight;
 use super::stack_page::StackPage;
+use super::tabs::tab_bar_ui;
 use super::unsaved_question::Next;
 use super::view::{Selection, Typing, View};
 use super::workspace::Workspace;
 
 /// The window.
 pub struct Window {
+    /// The design in hand.
     pub(super) workspace: Workspace,
+    /// Those beside it.
+    pub(super) desk: Desk,
+    pub(super) keeping: Keeping,
+    /// The numbers of designs whose changes are let go when the window closes.
+    pub(super) given_up: BTreeSet<u64>,
     pub(super) chooser: Box<dyn FileChooser>,
     pub(super) selection: Selection,
     pub(super) typing: Typing,
     pub(super) messages: Messages,
-    page: Page,
+    pub(super) page: Page,
     pub(super) design_page: DesignPage,
     measure_page: MeasurePage,
     optics_page: OpticsPage,
     stack_page: StackPage,
-    drawing_page: DrawingPage,
+    pub(super) drawing_page: DrawingPage,
     inspection_page: InspectionPage,
     pub(super) copying: Copying,
     opener: Opener,
@@ -67,6 +77,9 @@ impl Window {
         dress(context);
         Self {
             workspace,
+            desk: Desk::default(),
+            keeping: Keeping::default(),
+            given_up: BTreeSet::new(),
             chooser,
             selection: Selection::default(),
             typing: Typing::default(),
@@ -98,14 +111,10 @@ impl Window {
         &self.workspace
     }
 
-    /// Opens a design without asking about unsaved work; a fault becomes a message.
+    /// Opens a design in a tab of its own; a fault becomes a message.
     pub fn open(&mut self, path: &Path) {
-        match self.workspace.open(path) {
-            Ok(()) => {
-                self.design_page.look(Sight::Ring);
-                self.selection = Selection::default();
-            }
-            Err(error) => self.messages.fault(error.to_string()),
+        if let Err(error) = self.open_tab(path) {
+            self.messages.fault(error.to_string());
         }
     }
 
@@ -138,6 +147,7 @@ impl Window {
         if self.selection.end_frame() {
             ui.ctx().request_repaint();
         }
+        self.keep_work();
         self.show_title(ui.ctx());
     }
 
@@ -155,6 +165,12 @@ impl Window {
         Panel::top("menus")
             .frame(frame)
             .show(ui, |ui| menu_bar_ui(ui, possible, colours, commands));
+        if self.desk.count() > 1 {
+            let (tabs, in_hand) = (self.tabs(), self.desk.place());
+            Panel::top("tabs")
+                .frame(frame)
+                .show(ui, |ui| tab_bar_ui(ui, &tabs, in_hand, colours, commands));
+        }
         if !self.messages.is_empty() {
             let shown = Panel::bottom("messages")
                 .frame(frame)
@@ -209,28 +225,29 @@ impl Window {
             Command::Edit(edit) => self.refusable(|workspace| workspace.edit(&edit)),
             Command::Drag(edit) => self.refusable(|workspace| workspace.drag(&edit)),
             Command::DragEnded => self.workspace.end_drag(),
-            Command::New => self.ask_or_go_on(context, Next::New),
+            Command::New => self.ask_new(),
             Command::Start(lens, body) => {
-                self.workspace.start(*lens, *body);
-                self.page = Page::Design;
-                self.design_page.look(Sight::Ring);
+                self.start(|workspace| workspace.start(*lens, *body));
             }
             Command::StartFrom(design) => {
-                self.workspace.start_from(*design);
-                self.page = Page::Design;
-                self.design_page.look(Sight::Ring);
+                self.start(|workspace| workspace.start_from(*design));
             }
+            Command::ShowTab(place) => self.show_tab(place),
+            Command::NextTab => self.turn_tabs(true),
+            Command::TabBefore => self.turn_tabs(false),
+            Command::CloseTab => self.close_tab(),
+            Command::Recover => self.ask_about_left_work(),
             Command::KeepLens => self.keep_lens(),
             Command::KeepBody => self.keep_body(),
             Command::ImportMounts => self.ask_path(Purpose::Import),
             Command::WriteWorkshop => self.write_workshop(),
-            Command::Open => self.ask_or_go_on(context, Next::Open),
+            Command::Open => self.ask_path(Purpose::Open),
             Command::Save => self.save(context),
             Command::SaveAs => self.ask_path(Purpose::Save),
             Command::Export => self.ask_export(),
             Command::Print(sheet) => self.ask_path(Purpose::Print(sheet)),
             Command::CopyDrawing => self.copy_drawing(context),
-            Command::Quit => self.ask_or_go_on(context, Next::Quit),
+            Command::Quit => self.quit_or_ask(context),
             Command::Undo => {
                 self.workspace.undo();
             }
@@ -314,23 +331,23 @@ impl Window {
     fn watch_closing(&mut self, context: &Context) {
         if context.input(|input| input.viewport().close_requested())
             && !self.may_close
-            && self.workspace.is_changed()
+            && let Some(place) = self.unsaved_place()
         {
             context.send_viewport_cmd(ViewportCommand::CancelClose);
+            self.show_tab(place);
             self.dialog = Some(Dialog::Unsaved(Next::Quit));
         }
     }
 
     fn take_drops(&mut self, context: &Context) {
-        let dropped = context.input(|input| {
-            input
-                .raw
-                .dropped_files
-                .first()
-                .map(|file| file.path().to_owned())
+        let dropped: Vec<_> = context.input(|input| {
+            let files = input.raw.dropped_files.iter();
+            files.map(|file| file.path().to_owned()).collect()
         });
-        if let Some(path) = dropped.filter(|_| self.dialog.is_none()) {
-            self.ask_or_go_on(context, Next::OpenPath(path));
+        if self.dialog.is_none() {
+            for path in dropped {
+                self.open(&path);
+            }
         }
     }
 }
@@ -345,6 +362,10 @@ impl eframe::App for Window {
 
     fn ui(&mut self, ui: &mut Ui, _frame: &mut eframe::Frame) {
         self.window_ui(ui);
+    }
+
+    fn on_exit(&mut self, _painter: Option<&eframe::glow::Context>) {
+        self.end_keeping();
     }
 }
 

@@ -1,9 +1,10 @@
 //! What the window works on: the design, its file, what follows from it, and the steps back.
 
 use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicU64, Ordering};
 
 use super::edit::{Edit, edited};
-use super::files::{self, FileError};
+use super::files::{Held, Seen};
 use super::history::History;
 use crate::checks::Severity;
 use crate::document::{Design, Fault};
@@ -12,12 +13,23 @@ use crate::mount::{Body, Lens};
 use crate::ring::cut_through_a_lug;
 use crate::workshop::Workshop;
 
+/// Numbers that are given once in a run, to designs and to their revisions: two designs never share one.
+fn next_number() -> u64 {
+    static GIVEN: AtomicU64 = AtomicU64::new(1);
+    GIVEN.fetch_add(1, Ordering::Relaxed)
+}
+
 /// A design at work.
 #[derive(Debug)]
 pub struct Workspace {
-    design: Design,
-    path: Option<PathBuf>,
-    saved: Option<Design>,
+    number: u64,
+    pub(super) design: Design,
+    pub(super) path: Option<PathBuf>,
+    pub(super) saved: Option<Design>,
+    /// What was last seen in the file.
+    pub(super) seen: Option<Seen>,
+    /// The mark, for other windows of this program, that the file is open here.
+    pub(super) in_use: Option<Held>,
     workshop: Workshop,
     evaluation: Evaluation,
     history: History,
@@ -33,13 +45,16 @@ impl Workspace {
         let history = History::starting_at(&design);
         let saved = Some(design.clone());
         Self {
+            number: next_number(),
             design,
             path: None,
             saved,
+            seen: None,
+            in_use: None,
             workshop,
             evaluation,
             history,
-            revision: 0,
+            revision: next_number(),
             dragging: false,
         }
     }
@@ -74,7 +89,13 @@ impl Workspace {
         self.path.as_deref()
     }
 
-    /// Goes up with every change of the design.
+    /// The number of the design, its own in this run of the program.
+    #[must_use]
+    pub const fn number(&self) -> u64 {
+        self.number
+    }
+
+    /// Goes up with every change of the design; no other design ever has the same.
     #[must_use]
     pub const fn revision(&self) -> u64 {
         self.revision
@@ -96,10 +117,10 @@ impl Workspace {
             .map(|stem| stem.to_string_lossy().into_owned());
         let name = of_file.unwrap_or_else(|| self.design.name.clone());
         if name.trim().is_empty() {
-            "new design".to_owned()
-        } else {
-            name
+            return "new design".to_owned();
         }
+        // A name may hold what would break the line it stands in.
+        name.replace(char::is_control, "?")
     }
 
     /// The title of the window; a star stands for unsaved changes.
@@ -187,37 +208,25 @@ impl Workspace {
     pub fn use_workshop(&mut self, workshop: Workshop) {
         self.workshop = workshop;
         self.evaluation = evaluate(&self.design, &self.workshop);
-        self.revision += 1;
+        self.revision = next_number();
     }
 
-    /// Opens a design; on a fault the present one stays.
-    ///
-    /// # Errors
-    /// What [`files::open_design`] refuses.
-    pub fn open(&mut self, path: &Path) -> Result<(), FileError> {
-        let design = files::open_design(path)?;
-        self.replace(design, Some(path.to_owned()));
-        Ok(())
-    }
-
-    /// Saves the design and keeps the path as its file.
-    ///
-    /// # Errors
-    /// What [`files::save_design`] refuses; file and design stay as they were.
-    pub fn save_to(&mut self, path: &Path) -> Result<(), FileError> {
-        self.end_drag();
-        files::save_design(path, &self.design)?;
-        self.path = Some(path.to_owned());
-        self.saved = Some(self.design.clone());
-        Ok(())
-    }
-
-    fn replace(&mut self, design: Design, path: Option<PathBuf>) {
+    /// Puts a design in the place of another, as one that is saved under `path`.
+    pub(super) fn replace(&mut self, design: Design, path: Option<PathBuf>) {
         self.dragging = false;
+        self.seen = None;
+        self.in_use = None;
         self.history = History::starting_at(&design);
         self.saved = Some(design.clone());
         self.path = path;
         self.put(design);
+    }
+
+    /// Puts a design as one step of undo.
+    pub(super) fn put_as_step(&mut self, design: Design) {
+        self.end_drag();
+        self.put(design);
+        self.history.end_step(&self.design);
     }
 
     fn put_if(&mut self, design: Option<Design>) -> bool {
@@ -247,7 +256,7 @@ impl Workspace {
             && angle.to_bits() == 0.0_f64.to_bits()
         {
             *angle = cut_through_a_lug(ring);
-            self.revision += 1;
+            self.revision = next_number();
         }
     }
 
@@ -255,7 +264,7 @@ impl Workspace {
         if design != self.design {
             self.design = design;
             self.evaluation = evaluate(&self.design, &self.workshop);
-            self.revision += 1;
+            self.revision = next_number();
         }
     }
 }
@@ -312,36 +321,14 @@ mod tests {
     #[test]
     fn a_refused_edit_leaves_design_revision_and_history_alone() {
         let mut workspace = workspace();
-        let before = workspace.design().clone();
+        let (before, revision) = (workspace.design().clone(), workspace.revision());
         assert!(
             workspace
                 .edit(&Edit::Dimension(RingKey::LipThickness, -3.0))
                 .is_err()
         );
         assert_eq!(workspace.design(), &before);
-        assert_eq!(workspace.revision(), 0);
+        assert_eq!(workspace.revision(), revision);
         assert!(!workspace.can_undo() && !workspace.is_changed());
-    }
-
-    #[test]
-    fn the_title_shows_a_change_until_it_is_saved() {
-        let folder = tempfile::tempdir().unwrap();
-        let mut workspace = workspace();
-        workspace.edit(&Edit::Name("trial".to_owned())).unwrap();
-        assert_eq!(workspace.title(), "trial * - 1 clash - Flangewright");
-        workspace.save_to(&folder.path().join("kept.ron")).unwrap();
-        assert_eq!(workspace.title(), "kept - 1 clash - Flangewright");
-        assert!(workspace.undo() && workspace.is_changed());
-    }
-
-    #[test]
-    fn a_broken_file_leaves_the_design_and_its_file_alone() {
-        let folder = tempfile::tempdir().unwrap();
-        let mut workspace = workspace();
-        workspace.edit(&Edit::Name("mine".to_owned())).unwrap();
-        assert!(workspace.open(&folder.path().join("none.ron")).is_err());
-        assert_eq!(workspace.design().name, "mine");
-        assert_eq!(workspace.path(), None);
-        assert!(workspace.can_undo());
     }
 }

@@ -73,6 +73,11 @@ impl Bench {
         )
     }
 
+    /// The usual window on this file, with the user's own folder there.
+    pub fn on_file(file: &Path, own_folder: &Path) -> Self {
+        Self::built(file, 1280.0, 800.0, Some(own_folder.to_owned()))
+    }
+
     fn built(file: &Path, width: f32, height: f32, own: Option<PathBuf>) -> Self {
         let script = Script::default();
         let (file, scripted) = (file.to_owned(), script.clone());

@@ -8,11 +8,15 @@ use flangewright::app::page::Page;
 
 use crate::bench::{Bench, demo};
 
+fn has_focus(node: &AccessKitNode<'_>) -> bool {
+    node.is_focused()
+}
+
 /// Where what has the keyboard is, if anything has it.
 fn focused(bench: &Bench) -> Option<Rect> {
     bench
         .window
-        .query(By::new().predicate(AccessKitNode::is_focused))
+        .query(By::new().predicate(has_focus))
         .map(|node| node.rect())
 }
 

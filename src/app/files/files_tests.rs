@@ -24,7 +24,45 @@ fn a_saved_design_opens_as_it_was() {
     save_design(&path, &design("first")).unwrap();
     save_design(&path, &design("second")).unwrap();
     assert_eq!(open_design(&path).unwrap(), design("second"));
-    assert_eq!(names_in(folder.path()), ["ring.ron"]);
+    assert_eq!(names_in(folder.path()), ["ring.ron", "ring.ron.bak"]);
+}
+
+#[test]
+fn the_version_before_is_kept_and_the_same_again_is_no_version() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("ring.ron");
+    for name in ["first", "second", "second", "second"] {
+        let saved = save_design(&path, &design(name)).unwrap();
+        assert_eq!(saved.before_lost, None);
+        assert_eq!(standing_of(&path, Some(saved.seen)), Standing::AsSeen);
+    }
+    assert_eq!(open_design(&before_of(&path)).unwrap(), design("first"));
+    save_design(&path, &design("third")).unwrap();
+    assert_eq!(open_design(&before_of(&path)).unwrap(), design("second"));
+    assert_eq!(names_in(folder.path()), ["ring.ron", "ring.ron.bak"]);
+}
+
+#[test]
+fn a_design_is_saved_where_the_version_before_cannot_be_kept_and_it_is_said() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("ring.ron");
+    save_design(&path, &design("first")).unwrap();
+    fs::create_dir(before_of(&path)).unwrap();
+    let saved = save_design(&path, &design("second")).unwrap();
+    assert!(saved.before_lost.is_some());
+    assert_eq!(open_design(&path).unwrap(), design("second"));
+    assert_eq!(names_in(folder.path()), ["ring.ron", "ring.ron.bak"]);
+}
+
+#[test]
+fn a_design_too_large_to_be_read_back_is_not_saved() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("ring.ron");
+    let mut large = design("large");
+    large.notes = "x".repeat(SIZE_LIMIT);
+    let refused = save_design(&path, &large).unwrap_err();
+    assert!(matches!(refused, FileError::Outgrown { .. }), "{refused}");
+    assert!(!path.exists());
 }
 
 #[test]
@@ -32,7 +70,7 @@ fn an_interrupted_save_leaves_the_old_file_whole() {
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("ring.ron");
     save_design(&path, &design("old")).unwrap();
-    let broken = write_whole(&path, Standing::Replace, |file| {
+    let broken = write_whole(&path, Place::Replace, |file| {
         file.write_all(b"(format: 1, na")?;
         Err(io::Error::other("the disk is full"))
     });

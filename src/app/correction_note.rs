@@ -58,11 +58,18 @@ impl CorrectionNote {
             self.amount_ui(ui, view, usual_mm);
         }
         let salt = Id::unique("note of a correction");
-        let date = text_ui(ui, view, salt.with("date"), "When", &self.date, "3 May");
+        let date = text_ui(
+            ui,
+            view,
+            salt.with("date"),
+            "When",
+            &self.date,
+            "the date, as you write it",
+        );
         if let Some(date) = date {
             self.date = date;
         }
-        let hint = "infinity was not reached";
+        let hint = "the reason, for whoever reads it later";
         let reason = text_ui(ui, view, salt.with("reason"), "Why", &self.reason, hint);
         if let Some(reason) = reason {
             self.reason = reason;
@@ -103,7 +110,7 @@ impl CorrectionNote {
         let typed = ui
             .horizontal(|ui| {
                 let label = ui.label("How much");
-                let (response, typed) = typed_ui(ui, view, field, &holds, 70.0, "0.05");
+                let (response, typed) = typed_ui(ui, view, field, &holds, 84.0, "type, Enter");
                 response.labelled_by(label.id);
                 ui.label(RichText::new(Unit::Mm.sign()).small().weak());
                 typed

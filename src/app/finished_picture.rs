@@ -158,6 +158,7 @@ fn pictures(view: &View<'_>, found: &Inspection, asked: Asked) -> Vec<Picture> {
             let words = "seen from the lens side, 0° at 12 o'clock, clockwise; what is asked for is coloured";
             vec![Picture {
                 axes: ["x", "y"],
+                canvas: Canvas::default(),
                 ..picture("Where it is", words.to_owned(), scene)
             }]
         }
@@ -171,6 +172,7 @@ fn pictures(view: &View<'_>, found: &Inspection, asked: Asked) -> Vec<Picture> {
             let words = "half-section, light from the left; what is asked for is coloured";
             vec![Picture {
                 axes: ["z", "r"],
+                canvas: Canvas::default(),
                 ..picture("Where it is", words.to_owned(), scene)
             }]
         }

@@ -117,6 +117,11 @@ impl InspectionPage {
     fn list_ui(&mut self, ui: &mut Ui, view: &mut View<'_>, found: &Inspection) {
         ui.label(RichText::new("Finished ring").heading());
         tally_ui(ui, found);
+        let print = Command::Print(PrintOut::Inspection);
+        let button = ui.button(print.label());
+        if button.on_hover_text(print.explains()).clicked() {
+            view.wish(print);
+        }
         ui.add_space(4.0);
         let mut sizes = found.sizes.iter();
         if let Some(seat) = sizes.next() {
@@ -140,12 +145,6 @@ impl InspectionPage {
         ui.label(RichText::new("Other sizes").strong());
         for one in sizes {
             self.size_ui(ui, view, one);
-        }
-        ui.add_space(8.0);
-        let print = Command::Print(PrintOut::Inspection);
-        let button = ui.button(print.label());
-        if button.on_hover_text(print.explains()).clicked() {
-            view.wish(print);
         }
     }
 

@@ -17,6 +17,8 @@ const OBJECT_SHARE: f64 = 0.01;
 /// The same for the engraving and reading of a scale; common practice, no source.
 const SCALE_SHARE: f64 = 0.03;
 
+/// Width of the names, points.
+const NAME_WIDTH: f32 = 96.0;
 /// The words for what is infinitely far away.
 const INFINITY: &str = "infinity";
 
@@ -152,8 +154,13 @@ fn row_ui(ui: &mut Ui, view: &mut View<'_>, name: &str, field: Id, holds: &str) 
 }
 
 fn box_ui(ui: &mut Ui, view: &mut View<'_>, name: &str, field: Id, holds: &str) -> Option<f64> {
-    let label = ui.label(name);
-    let (response, typed) = typed_ui(ui, view, field, holds, 90.0, "10 or infinity");
+    let label = ui
+        .scope(|ui| {
+            ui.set_width(NAME_WIDTH);
+            ui.label(RichText::new(name).small())
+        })
+        .inner;
+    let (response, typed) = typed_ui(ui, view, field, holds, 104.0, "10 or infinity");
     response.labelled_by(label.id);
     ui.label(RichText::new(Unit::M.sign()).small().weak());
     let Typed::Finished(text) = typed else {

@@ -45,9 +45,32 @@ pub struct Corrected {
     pub clockwise_deg: f64,
     /// Where the mark comes to rest, as far as a trial fit or the thread starts tell it.
     pub mark: Option<MarkRest>,
-    /// Where infinity lies then, if the whole uncertainty goes one way: the farthest sharp distance of a ring too
-    /// thick, and the same mark of the scale for a ring too thin, mm. `None` while the focal length is unknown.
-    pub infinity_mark_mm: Option<f64>,
+    /// Where infinity lies then. `None` while the focal length is unknown.
+    pub infinity: Option<Infinity>,
+    /// What lies on the seat already, mm: a thinner shim does what a skim would.
+    pub shims_mm: f64,
+}
+
+/// Where infinity lies at both ends of what is left in doubt, by the thin-lens equation.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Infinity {
+    /// The farthest sharp distance at the thick end, mm; none where infinity is reached there too.
+    pub farthest_mm: Option<f64>,
+    /// What the scale reads when infinity is sharp at the thin end, mm; none where it is never too thin.
+    pub mark_mm: Option<f64>,
+}
+
+impl Infinity {
+    /// For a lens of this focal length and an error that lies between two ends, mm.
+    fn of(focal_length_mm: f64, low_mm: f64, high_mm: f64) -> Self {
+        let at = |extension_mm: f64| {
+            (extension_mm > 0.0).then(|| object_distance_mm(focal_length_mm, extension_mm))
+        };
+        Self {
+            farthest_mm: at(high_mm),
+            mark_mm: at(-low_mm),
+        }
+    }
 }
 
 impl Corrected {
@@ -81,6 +104,10 @@ impl Corrected {
             Action::MeasureAgain => {
                 "Measure again, better, before anything is cut: what was found is less than its own uncertainty.".to_owned()
             }
+            Action::Skim(depth) if self.shims_mm >= *depth => format!(
+                "Skim {} off the seat, or take a shim thinner by as much.",
+                mm(*depth)
+            ),
             Action::Skim(depth) => format!("Skim {} off the seat.", mm(*depth)),
             Action::Shim(thickness) => format!("Lay a shim of {} on the seat.", mm(*thickness)),
             Action::Remake(why) => format!("Make the ring again: {why}."),
@@ -115,8 +142,12 @@ impl Corrected {
     /// What error is then left.
     #[must_use]
     pub fn left_text(&self) -> String {
+        let word = match self.proposal.action {
+            Action::Leave | Action::MeasureAgain | Action::Remake(_) => "is",
+            Action::Skim(_) | Action::Shim(_) => "then",
+        };
         format!(
-            "Register error then {} give or take {} (95 %).",
+            "Register error {word} {} give or take {} (95 %).",
             mm(self.proposal.expected_mm),
             mm(self.proposal.doubt.expanded)
         )
@@ -125,11 +156,28 @@ impl Corrected {
     /// What becomes of infinity; none while the focal length is unknown.
     #[must_use]
     pub fn infinity_text(&self) -> Option<String> {
-        let metres = self.infinity_mark_mm? / 1000.0;
-        Some(format!(
-            "At worst the farthest sharp distance is {metres:.1} m (too thick), or infinity is sharp where the scale reads \
-             {metres:.1} m (too thin)."
-        ))
+        let Infinity {
+            farthest_mm,
+            mark_mm,
+        } = self.infinity?;
+        let metres = |distance_mm: f64| format!("{:.1} m", distance_mm / 1000.0);
+        Some(match (farthest_mm, mark_mm) {
+            (Some(farthest), Some(mark)) => format!(
+                "Infinity: at the thick end of that the farthest sharp distance is {}, at the thin end infinity is sharp \
+                 where the scale reads {}.",
+                metres(farthest),
+                metres(mark)
+            ),
+            (None, Some(mark)) => format!(
+                "Infinity is reached; it is sharp where the scale reads {} or farther.",
+                metres(mark)
+            ),
+            (Some(farthest), None) => format!(
+                "Infinity is not reached; the farthest sharp distance is {} at worst.",
+                metres(farthest)
+            ),
+            (None, None) => "Infinity stands at its mark.".to_owned(),
+        })
     }
 
     /// What to do and what follows, in words.
@@ -178,7 +226,6 @@ pub fn correct(
             doubt: measured.doubt,
         };
     }
-    let worst = proposal.expected_mm.abs() + proposal.doubt.expanded;
     let clockwise_deg = clockwise_deg_per_mm(&ring.thread) * proposal.skim_mm();
     Some(Corrected {
         measured,
@@ -189,12 +236,11 @@ pub fn correct(
             after_deg: (rest.mark_deg + clockwise_deg).rem_euclid(360.0),
             wanted_deg: rest.wanted_deg,
         }),
-        infinity_mark_mm: design
-            .lens
-            .focal_length
-            .number()
-            .filter(|_| worst > 0.0)
-            .map(|focal_length| object_distance_mm(focal_length, worst)),
+        infinity: design.lens.focal_length.number().map(|focal_length| {
+            let (expected, doubt) = (proposal.expected_mm, proposal.doubt.expanded);
+            Infinity::of(focal_length, expected - doubt, expected + doubt)
+        }),
+        shims_mm: design.shims_mm(),
         proposal,
     })
 }

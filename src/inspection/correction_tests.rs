@@ -89,12 +89,54 @@ fn the_mark_goes_on_with_the_lens() {
     );
 }
 
-/// Thin lens: f² / e + f.
+/// Thin lens: f² / e + f at either end.
 #[test]
 fn the_new_infinity_follows_from_what_is_left_in_doubt() {
     let done = corrected(0.1);
-    let design = demo_designs().unwrap().remove(0);
-    let f = design.lens.focal_length.number().unwrap();
-    let worst = done.proposal.doubt.expanded;
-    assert!((done.infinity_mark_mm.unwrap() - (f * f / worst + f)).abs() < 1e-6);
+    let f = demo_designs()
+        .unwrap()
+        .remove(0)
+        .lens
+        .focal_length
+        .number()
+        .unwrap();
+    let by_hand = |extension: f64| f * f / extension + f;
+    let half = done.proposal.doubt.expanded;
+    let infinity = done.infinity.unwrap();
+    assert!((infinity.farthest_mm.unwrap() - by_hand(half)).abs() < 1e-6);
+    assert!((infinity.mark_mm.unwrap() - by_hand(half)).abs() < 1e-6);
+    assert!(done.infinity_text().unwrap().contains("at the thick end"));
+    // A ring that is left 0.012 thin, give or take 0.006, reaches infinity for certain.
+    let thin = corrected_with(-0.012, |design| {
+        design
+            .ring
+            .dimensions
+            .get_mut(RingKey::SeatHeight)
+            .tolerance = crate::document::Tolerance::PlusMinus(0.05);
+    });
+    assert_eq!(thin.proposal.action, Action::Leave);
+    let infinity = thin.infinity.unwrap();
+    assert_eq!(infinity.farthest_mm, None);
+    assert!((infinity.mark_mm.unwrap() - by_hand(0.018)).abs() < 1e-6);
+    assert!(
+        thin.infinity_text()
+            .unwrap()
+            .contains("Infinity is reached")
+    );
+}
+
+#[test]
+fn where_a_shim_lies_already_a_thinner_one_does_as_well() {
+    let done = corrected_with(0.1, |design| {
+        design.corrections.push(Correction {
+            date: String::new(),
+            note: String::new(),
+            skim_mm: -0.2,
+            remade: false,
+            found: None,
+            expected: None,
+            mark_before_deg: None,
+        });
+    });
+    assert!(done.text().contains("a shim thinner by as much"));
 }

@@ -17,7 +17,7 @@ mod sheet;
 mod wave;
 mod working_rows;
 
-pub use correction::{Corrected, MarkRest, correct};
+pub use correction::{Corrected, Infinity, MarkRest, correct};
 pub use doubt::Doubt;
 pub use functional_size::{FunctionalSize, functional_sizes, register_method};
 pub use history::{Followed, history};

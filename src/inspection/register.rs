@@ -6,7 +6,7 @@
 use super::doubt::Doubt;
 use super::wave::Wave;
 use crate::document::SeatKind;
-use crate::tolerance::{Component, ReadingsError, components_of};
+use crate::tolerance::{Component, ReadingsError, STEP_CAUSE, components_of};
 use crate::workshop::Instrument;
 
 /// Equal blocks differ by at most so much either way, mm; common practice, no source.
@@ -128,7 +128,7 @@ pub fn register(
 /// shows.
 fn spread_of_the_mean(wave: &Wave, instrument: &Instrument) -> Component {
     let spread = wave.of_the_mean();
-    let step = Component::within("step of the instrument", instrument.step_mm / 2.0);
+    let step = Component::within(STEP_CAUSE, instrument.step_mm / 2.0);
     if spread.standard_uncertainty >= step.standard_uncertainty {
         spread
     } else {

@@ -134,10 +134,9 @@ fn verdict(size: &FunctionalSize, instrument: &str, judgement: &Judgement) -> St
         )
     });
     format!(
-        "{}: {} {} give or take {} (95 %, {} readings, {instrument}){zone}: {}",
+        "{}: {} give or take {} (95 %, {} readings, {instrument}){zone}: {}",
         size.label,
-        number(size, judgement.mean),
-        size.unit.sign(),
+        size.unit.show(judgement.mean),
         show_number(judgement.doubt.expanded, 4),
         judgement.count,
         judgement.word()

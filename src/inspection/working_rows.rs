@@ -6,7 +6,7 @@ use super::functional_size::FunctionalSize;
 use super::infinity_trial::TrialWorked;
 use super::judgement::{DEFAULT_RULE, Judgement};
 use crate::mount::{Unit, show_number};
-use crate::tolerance::{Component, Conformity, Limits};
+use crate::tolerance::{Component, Conformity, ERROR_CAUSE, Limits, STEP_CAUSE};
 
 /// The decision rule, in a sentence.
 pub const RULE: &str = "ISO 14253-1: the limits drawn in by 1.645 standard uncertainties, so that a size called in is in \
@@ -215,19 +215,27 @@ fn cause_row(cause: &Component, unit: Unit) -> WorkingRow {
             fine(cause.standard_uncertainty * 3.0_f64.sqrt(), unit)
         )
     };
-    row(
-        &cause.name,
-        fine(cause.sensitivity * cause.standard_uncertainty, unit),
-        why,
-    )
+    row(&cause.name, fine(effect(cause), unit), why)
 }
 
-/// The permissible error with which half of the tolerance would be left to be proved in: `w / 4` as a guard band of
-/// 1.645 times `a / √3`; none for limits that do not close.
+/// The permissible error with which half of the tolerance would be left to be proved in: a guard band of `w / 4`, 1.645
+/// times the standard uncertainty, of which causes that have nothing to do with the instrument take their part. None
+/// for limits that do not close, or where those causes take more than there is.
 #[must_use]
-pub fn wanted_error(limits: Limits) -> Option<f64> {
-    let width = limits.high_mm - limits.low_mm;
-    (width.is_finite() && width > 0.0).then(|| width / 4.0 * 3.0_f64.sqrt() / 1.645)
+pub fn wanted_error(limits: Limits, causes: &[Component]) -> Option<f64> {
+    let standard = (limits.high_mm - limits.low_mm) / 4.0 / 1.645;
+    let others: f64 = causes
+        .iter()
+        .filter(|cause| ![STEP_CAUSE, ERROR_CAUSE].contains(&cause.name.as_ref()))
+        .map(|cause| effect(cause).powi(2))
+        .sum();
+    let left = standard * standard - others;
+    (left.is_finite() && left > 0.0).then(|| (3.0 * left).sqrt())
+}
+
+/// What a cause does to the size.
+fn effect(cause: &Component) -> f64 {
+    cause.sensitivity * cause.standard_uncertainty
 }
 
 /// What would prove more than these readings do; none where they prove the size in or out.
@@ -240,18 +248,29 @@ pub fn advice(size: &FunctionalSize, judged: &Judgement, better: Option<&str>) -
     if let Some(better) = better {
         return Some(format!("{better} reads it better: measure again with it."));
     }
-    if judged.accepted.is_some() && judged.count < 10 {
+    // Where the spread is what leaves most open, more readings narrow it; an instrument's own error they do not.
+    let worst = judged
+        .causes
+        .iter()
+        .max_by(|a, b| effect(a).total_cmp(&effect(b)));
+    if worst.is_some_and(|cause| cause.dof.is_finite()) {
         return Some(
-            "No instrument of the workshop reads it better. More readings narrow what their spread leaves open."
-                .to_owned(),
+            "Most is left open by the spread of the readings: take more of them.".to_owned(),
         );
     }
-    let finer = wanted_error(size.limits).map_or_else(String::new, |error| {
-        format!(
-            " One with a permissible error of at most {} would leave half of the tolerance to be proved in.",
-            fine(error, size.unit)
-        )
-    });
+    let finer = wanted_error(size.limits, &judged.causes).map_or_else(
+        || {
+            " Besides, what has nothing to do with the instrument takes more than half of the tolerance already."
+                .to_owned()
+        },
+        |error| {
+            format!(
+                " One with a permissible error of at most {} and a step to match would leave half of the tolerance to be \
+                 proved in.",
+                fine(error, size.unit)
+            )
+        },
+    );
     Some(format!(
         "No instrument of the workshop reads it better.{finer}"
     ))
@@ -327,7 +346,29 @@ mod tests {
                 .contains("depth micrometer")
         );
         // 0.04 / 4 = 0.01 = 1.645 a / √3.
-        assert!((wanted_error(size.limits).unwrap() - 0.010_529).abs() < 1e-6);
-        assert!(advice(&size, &judged, None).unwrap().contains("0.0105 mm"));
+        assert!((wanted_error(size.limits, &[]).unwrap() - 0.010_529).abs() < 1e-6);
+        let blocks = [Component::within("difference of the blocks", 0.006)];
+        // As squares: 0.010529² - 0.006² = 0.008652².
+        assert!((wanted_error(size.limits, &blocks).unwrap() - 0.008_652).abs() < 1e-6);
+        let coarse = [Component::within("difference of the blocks", 0.02)];
+        assert_eq!(wanted_error(size.limits, &coarse), None);
+        assert!(
+            advice(&size, &judged, None)
+                .unwrap()
+                .contains("permissible error of at most 0.0033 mm")
+        );
+        let scattered = judge(
+            &[1.45, 1.49, 1.47],
+            &tool(0.004),
+            &[],
+            size.limits,
+            DEFAULT_RULE,
+        )
+        .unwrap();
+        assert!(
+            advice(&size, &scattered, None)
+                .unwrap()
+                .contains("take more")
+        );
     }
 }

@@ -1,6 +1,8 @@
 //! A value from its readings: mean, and the uncertainty of spread and instrument together.
 
-use super::readings::{Combined, Component, TypeA, combine, components_of};
+use super::readings::{
+    Combined, Component, ERROR_CAUSE, STEP_CAUSE, TypeA, combine, components_of,
+};
 use crate::mount::{Known, Origin};
 use crate::workshop::Instrument;
 
@@ -62,11 +64,8 @@ impl Measurement {
 /// What the instrument alone makes uncertain.
 fn alone(instrument: &Instrument) -> Vec<Component> {
     vec![
-        Component::within("step of the instrument", instrument.step_mm / 2.0),
-        Component::within(
-            "permissible error of the instrument",
-            instrument.permissible_error_mm,
-        ),
+        Component::within(STEP_CAUSE, instrument.step_mm / 2.0),
+        Component::within(ERROR_CAUSE, instrument.permissible_error_mm),
     ]
 }
 

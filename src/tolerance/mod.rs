@@ -24,8 +24,8 @@ pub use measured::Measurement;
 pub use monte_carlo::{CHUNK, Cancelled, Outcome, Trial, simulate};
 pub use normal::{normal_below, normal_quantile};
 pub use readings::{
-    Combined, Component, Coverage, ReadingsError, TypeA, combine, components_of, of_resolution,
-    rectangular,
+    Combined, Component, Coverage, ERROR_CAUSE, ReadingsError, STEP_CAUSE, TypeA, combine,
+    components_of, of_resolution, rectangular,
 };
 pub use register_stack::{RegisterStack, TEMPERATURE_SPAN_K, growth_mm};
 pub use stack::{Contributor, INFLATION, Stack};

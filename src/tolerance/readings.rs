@@ -108,6 +108,11 @@ pub fn of_resolution(step: f64) -> f64 {
     rectangular(step / 2.0)
 }
 
+/// The name of the cause that is the step of the instrument's display.
+pub const STEP_CAUSE: &str = "step of the instrument";
+/// The name of the cause that is the instrument's permissible error.
+pub const ERROR_CAUSE: &str = "permissible error of the instrument";
+
 /// One cause of uncertainty.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Component {
@@ -206,17 +211,14 @@ pub fn components_of(
     instrument: &Instrument,
 ) -> Result<(TypeA, Vec<Component>), ReadingsError> {
     let readings = TypeA::of(readings_mm)?;
-    let step = Component::within("step of the instrument", instrument.step_mm / 2.0);
+    let step = Component::within(STEP_CAUSE, instrument.step_mm / 2.0);
     let spread = readings.component();
     let finest = if spread.standard_uncertainty >= step.standard_uncertainty {
         spread
     } else {
         step
     };
-    let limit = Component::within(
-        "permissible error of the instrument",
-        instrument.permissible_error_mm,
-    );
+    let limit = Component::within(ERROR_CAUSE, instrument.permissible_error_mm);
     Ok((readings, vec![finest, limit]))
 }
 

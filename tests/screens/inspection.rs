@@ -219,3 +219,27 @@ fn the_page_holds_in_the_small_window() {
     let list = bench.window.get_by_label_contains("Seat height, ").rect();
     assert!(list.right() < 290.0, "{list:?}");
 }
+
+#[test]
+fn the_sheet_is_written_from_the_page_as_pdf_and_text() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut bench = Bench::new();
+    bench.show(Page::Inspection);
+    for (name, begins) in [("sheet.pdf", "%PDF-"), ("sheet.txt", "INSPECTION")] {
+        bench.press_by_key("Inspection sheet…");
+        assert!(bench.says("Write the inspection sheet"));
+        let path = folder.path().join(name);
+        bench.write("Path", path.to_str().unwrap());
+        bench.press_button("Write");
+        bench.wait_until(|bench| bench.says("written to"));
+        let written = std::fs::read(&path).unwrap();
+        assert!(written.starts_with(begins.as_bytes()), "{name}");
+        bench.click("Dismiss");
+    }
+    bench.press_by_key("Inspection sheet…");
+    let path = folder.path().join("sheet.pdf");
+    bench.write("Path", path.to_str().unwrap());
+    bench.click("Write");
+    assert!(bench.says("is there already"));
+    bench.click("Cancel");
+}

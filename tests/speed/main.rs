@@ -48,6 +48,7 @@ fn main() -> std::process::ExitCode {
             || evaluate(&many_steps, &workshop),
         ),
         page::frame((8.0 * MS, 4.0 * MS)),
+        page::inspection_frame((8.0 * MS, 4.0 * MS)),
         Figure::measured("sheet laid out", (100.0 * MS, 50.0 * MS), 20, || {
             ring_sheet(&default, &evaluation)
         }),

@@ -39,8 +39,13 @@ pub fn register_sketch(seat: SeatKind, over_blocks: bool) -> Scene {
         across(&mut scene, edge, top, -58.0, "blocks");
         words(
             &mut scene,
-            at(0.0, PLATE - 11.0),
-            "surface plate; lugs hang free; read less blocks is the seat height",
+            at(0.0, PLATE - 13.0),
+            "surface plate, lugs hang free",
+        );
+        words(
+            &mut scene,
+            at(0.0, PLATE - 21.0),
+            "seat height = read - blocks",
         );
     } else {
         micrometer(&mut scene, seat_at);

@@ -155,10 +155,10 @@ mod tests {
     fn a_broken_file_is_told_of_and_left_alone() {
         let home = tempfile::tempdir().unwrap();
         let path = home.path().join("settings.ron");
-        std::fs::write(&path, "(look: (text_percent: \"much\"))").unwrap();
+        files::replace_text(&path, "(look: (text_percent: \"much\"))").unwrap();
         let (mut own, error) = OwnSettings::in_folder(home.path());
         assert!(error.unwrap().to_string().contains("settings.ron"));
         own.change(Settings::default()).unwrap();
-        assert!(std::fs::read_to_string(&path).unwrap().contains("much"));
+        assert!(files::read_text(&path).unwrap().contains("much"));
     }
 }

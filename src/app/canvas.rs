@@ -1,6 +1,6 @@
 //! A canvas: a scene on the screen that zooms, pans and tells what the pointer is at.
 
-use egui::{Key, Painter, Pos2, Rect, Response, Sense, Ui, WidgetInfo};
+use egui::{EventFilter, Key, Painter, Pos2, Rect, Response, Sense, Ui, WidgetInfo};
 
 use super::areas::encloses;
 use super::palette::Palette;
@@ -16,6 +16,8 @@ pub struct Canvas {
     ready: Option<(Ready, Painted)>,
     scope: Option<Scope>,
     holds: Held,
+    /// Whether the arrow keys move what is picked, not the picture; and Escape lets go of it.
+    pub arrows_are_taken: bool,
     /// A zoom asked for by command, done about the middle when the canvas is drawn next.
     zoom: Option<f64>,
 }
@@ -98,6 +100,11 @@ impl Canvas {
         self.zoom = Some(factor);
     }
 
+    /// Lets go of what is dragged, though the button is still down.
+    pub const fn let_go(&mut self) {
+        self.holds = Held::Nothing;
+    }
+
     /// Draws the canvas over all the room there is.
     pub fn canvas_ui(&mut self, ui: &mut Ui, showing: &Showing<'_>) -> Shown {
         let rect = ui.available_rect_before_wrap();
@@ -164,7 +171,8 @@ impl Canvas {
         showing: &Showing<'_>,
         way: &ToScreen,
     ) -> (Option<Pos2>, bool) {
-        if response.double_clicked() {
+        let at_a_thing = |at: Pos2| (showing.grabs)(way, at);
+        if response.double_clicked() && !response.interact_pointer_pos().is_some_and(at_a_thing) {
             self.sight = Sight::Ring;
         }
         if response.drag_started() {
@@ -193,7 +201,10 @@ impl Canvas {
             self.sight.zoom(way, factor, response.rect.center());
         }
         if response.has_focus() {
-            self.arrow_keys(ui, way);
+            self.keep_keys(ui, response);
+            if !self.arrows_are_taken {
+                self.arrow_keys(ui, way);
+            }
         }
         let Some(at) = response.hover_pos() else {
             return;
@@ -203,6 +214,17 @@ impl Canvas {
         if (factor - 1.0).abs() > 1e-6 {
             self.sight.zoom(way, factor, at);
         }
+    }
+
+    /// The arrow keys are the canvas's own: they do not lead the keyboard to another widget.
+    fn keep_keys(&self, ui: &Ui, response: &Response) {
+        let keys = EventFilter {
+            tab: false,
+            horizontal_arrows: true,
+            vertical_arrows: true,
+            escape: self.arrows_are_taken,
+        };
+        ui.memory_mut(|memory| memory.set_focus_lock_filter(response.id, keys));
     }
 
     fn arrow_keys(&mut self, ui: &Ui, way: &ToScreen) {

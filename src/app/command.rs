@@ -19,6 +19,8 @@ pub enum Command {
     Drag(Edit),
     /// The drag is over.
     DragEnded,
+    /// The drag is given up: the design is as it was before.
+    DragGivenUp,
     /// Ask for two mounts and start a new design.
     New,
     /// Start a new design from these two.
@@ -174,7 +176,7 @@ impl Command {
     #[must_use]
     pub const fn label(&self) -> &'static str {
         match self {
-            Self::Edit(_) | Self::Drag(_) | Self::DragEnded => "Change",
+            Self::Edit(_) | Self::Drag(_) | Self::DragEnded | Self::DragGivenUp => "Change",
             Self::New => "New…",
             Self::Start(..) | Self::StartFrom(_) => "Start",
             Self::KeepLens => "Keep the lens in my mounts",
@@ -212,7 +214,9 @@ impl Command {
     #[must_use]
     pub const fn explains(&self) -> &'static str {
         match self {
-            Self::Edit(_) | Self::Drag(_) | Self::DragEnded => "changes the design",
+            Self::Edit(_) | Self::Drag(_) | Self::DragEnded | Self::DragGivenUp => {
+                "changes the design"
+            }
             Self::New => "choose a lens and a body and start a ring between them",
             Self::Start(..) => "start a ring between the two chosen mounts",
             Self::StartFrom(_) => "start from a copy of this design",
@@ -301,6 +305,7 @@ impl Command {
             Self::Edit(_)
             | Self::Drag(_)
             | Self::DragEnded
+            | Self::DragGivenUp
             | Self::Start(..)
             | Self::StartFrom(_)
             | Self::KeepLens
@@ -340,6 +345,7 @@ impl Command {
             Self::Edit(_)
             | Self::Drag(_)
             | Self::DragEnded
+            | Self::DragGivenUp
             | Self::Start(..)
             | Self::StartFrom(_)
             | Self::Undo

@@ -243,9 +243,10 @@ pub fn anchor_ui(ui: &mut Ui, view: &mut View<'_>, field: FieldRef) {
     let response = ui
         .label(RichText::new(field.label()).color(colour))
         .on_hover_text(field.how());
-    if view.selection.jump == Some(field) {
+    if [view.selection.jump, view.selection.reveal].contains(&Some(field)) {
         response.scroll_to_me(Some(Align::Center));
         view.selection.jump = None;
+        view.selection.reveal = None;
     }
     if response.hovered() {
         view.selection.point_at(super::view::Lit::Field(field));

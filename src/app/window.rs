@@ -225,6 +225,7 @@ impl Window {
             Command::Edit(edit) => self.refusable(|workspace| workspace.edit(&edit)),
             Command::Drag(edit) => self.refusable(|workspace| workspace.drag(&edit)),
             Command::DragEnded => self.workspace.end_drag(),
+            Command::DragGivenUp => self.workspace.give_up_drag(),
             Command::New => self.ask_new(),
             Command::Start(lens, body) => {
                 self.start(|workspace| workspace.start(*lens, *body));

@@ -3,6 +3,7 @@
 mod bench;
 mod drawing;
 mod files;
+mod hands;
 mod inspection;
 mod keyboard;
 mod limits;

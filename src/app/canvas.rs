@@ -16,6 +16,8 @@ pub struct Canvas {
     ready: Option<(Ready, Painted)>,
     scope: Option<Scope>,
     holds: Held,
+    /// Whether the drag was given up: until the button is up nothing is taken hold of.
+    spent: bool,
     /// Whether the arrow keys move what is picked, not the picture; and Escape lets go of it.
     pub arrows_are_taken: bool,
     /// A zoom asked for by command, done about the middle when the canvas is drawn next.
@@ -95,6 +97,12 @@ impl Canvas {
         }
     }
 
+    /// The way from millimetres to the screen, as it was drawn last.
+    #[must_use]
+    pub fn way_drawn(&self) -> Option<ToScreen> {
+        self.ready.as_ref().map(|(ready, _)| ready.way)
+    }
+
     /// Zooms by a factor about the middle.
     pub const fn zoom_by(&mut self, factor: f64) {
         self.zoom = Some(factor);
@@ -103,6 +111,7 @@ impl Canvas {
     /// Lets go of what is dragged, though the button is still down.
     pub const fn let_go(&mut self) {
         self.holds = Held::Nothing;
+        self.spent = true;
     }
 
     /// Draws the canvas over all the room there is.
@@ -175,7 +184,10 @@ impl Canvas {
         if response.double_clicked() && !response.interact_pointer_pos().is_some_and(at_a_thing) {
             self.sight = Sight::Ring;
         }
-        if response.drag_started() {
+        if !response.ctx.input(|input| input.pointer.any_down()) {
+            self.spent = false;
+        }
+        if response.drag_started() && !self.spent {
             let pressed = response.ctx.input(|input| input.pointer.press_origin());
             let grabs = pressed.is_some_and(|at| (showing.grabs)(way, at));
             self.holds = if grabs { Held::Thing } else { Held::Ground };

@@ -110,6 +110,12 @@ impl Hand {
         seen: &Shown,
         things: &Graspable<'_>,
     ) {
+        if self.held.is_some() && given_up(ui) {
+            self.held = None;
+            canvas.let_go();
+            view.wish(Command::DragGivenUp);
+            return;
+        }
         if let Some(at) = seen.grabbed_at {
             if self.held.is_none() {
                 let pressed = ui.input(|input| input.pointer.press_origin()).unwrap_or(at);
@@ -120,13 +126,6 @@ impl Hand {
                 });
                 self.picked = self.held.as_ref().map(|held| held.taken);
                 self.typing = None;
-            }
-            if given_up(ui) {
-                canvas.let_go();
-                if self.held.take().is_some() {
-                    view.wish(Command::DragGivenUp);
-                }
-                return;
             }
             if let Some(held) = &mut self.held {
                 let fine = ui.input(|input| input.modifiers.shift);

@@ -88,7 +88,7 @@ mod sharpness_plot;
 mod sheet_choices;
 pub mod sheet_edit;
 mod shop_choices;
-mod sight;
+pub mod sight;
 mod split;
 mod stack_page;
 mod standing;

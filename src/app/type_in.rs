@@ -2,7 +2,7 @@
 
 use egui::{Area, Id, Order, Pos2, RichText, Ui};
 
-use super::field::{refusal_ui, shown, typed_ui};
+use super::field::{shown, typed_ui};
 use super::grip::Grip;
 use super::view::{Typed, View};
 use crate::document::parse_quantity;
@@ -11,11 +11,13 @@ use crate::document::parse_quantity;
 const WIDTH: f32 = 80.0;
 
 /// A field that is open at the pointer.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 pub struct TypeIn {
     grip: Grip,
     at: Pos2,
     fresh: bool,
+    /// Why the last text was refused; the box has the keyboard again, so its own memory of it is gone.
+    refused: Option<String>,
 }
 
 /// How far the typing is.
@@ -35,6 +37,7 @@ impl TypeIn {
             grip,
             at,
             fresh: true,
+            refused: None,
         }
     }
 
@@ -62,10 +65,13 @@ impl TypeIn {
                                     typed_ui(ui, view, id, &shown(value, unit), WIDTH, "?");
                                 let response = response.labelled_by(label.id);
                                 ui.label(unit.sign());
-                                self.answer(view, id, &response, typed)
+                                self.answer(view, &response, typed)
                             })
                             .inner;
-                        refusal_ui(ui, view, id);
+                        if let Some(why) = &self.refused {
+                            let words = RichText::new(format!("refused: {why}")).small();
+                            ui.label(words.color(view.palette.clash));
+                        }
                         ui.label(
                             RichText::new("Enter takes it, Escape gives up")
                                 .small()
@@ -76,16 +82,9 @@ impl TypeIn {
         ended
     }
 
-    fn answer(
-        &mut self,
-        view: &mut View<'_>,
-        id: Id,
-        response: &egui::Response,
-        typed: Typed,
-    ) -> Ended {
+    fn answer(&mut self, view: &mut View<'_>, response: &egui::Response, typed: Typed) -> Ended {
         if std::mem::take(&mut self.fresh) {
             response.request_focus();
-            view.typing.forget_refusal(id);
             return Ended::NotYet;
         }
         let refused = match typed {
@@ -101,7 +100,7 @@ impl TypeIn {
         match refused {
             Ok(()) => Ended::Over,
             Err(why) => {
-                view.typing.refuse(id, why);
+                self.refused = Some(why);
                 response.request_focus();
                 Ended::NotYet
             }

@@ -28,7 +28,7 @@ use super::own_settings::OwnSettings;
 use super::page::Page;
 use super::palette::{Palette, dress, palette};
 use super::path_panel::Purpose;
-use super::sight::Sight;
+use super::sight::{Sight, ToScreen};
 use super::stack_page::StackPage;
 use super::tabs::tab_bar_ui;
 use super::unsaved_question::Next;
@@ -116,6 +116,12 @@ impl Window {
         if let Err(error) = self.open_tab(path) {
             self.messages.fault(error.to_string());
         }
+    }
+
+    /// The way from millimetres of the half-section to the screen, once it has been drawn.
+    #[must_use]
+    pub fn section_way(&self) -> Option<ToScreen> {
+        self.design_page.section.canvas.way_drawn()
     }
 
     /// One frame.

@@ -110,6 +110,7 @@ pub fn edge_motion(
         .find_map(across)
         .or_else(|| neighbours(feature).iter().copied().find_map(across))
         .or_else(|| own.iter().copied().find_map(at_an_end))
+        .or_else(|| neighbours(feature).iter().copied().find_map(at_an_end))
 }
 
 /// The dimensions that move a feature where its own do not, as the half-section is built up.
@@ -121,8 +122,8 @@ const fn neighbours(feature: Feature) -> &'static [RingKey] {
         Feature::ReliefStart => &[RingKey::ThreadLength],
         // The spigot may end at the lip or behind the lug.
         Feature::NoseFace => &[RingKey::LipThickness, RingKey::LugThickness],
-        // A lug that ends at the nose goes with it.
-        Feature::LugRear => &[RingKey::SpigotLength],
+        // A lug that ends at the nose goes with it; so does a thread that runs right through.
+        Feature::LugRear | Feature::Thread => &[RingKey::SpigotLength],
         Feature::Seat
         | Feature::BossSide
         | Feature::CounterboreSide
@@ -140,7 +141,6 @@ const fn neighbours(feature: Feature) -> &'static [RingKey] {
         | Feature::AnnulusFloor
         | Feature::AnnulusSide
         | Feature::ReliefFloor
-        | Feature::Thread
         | Feature::ThreadChamfer => &[],
     }
 }

@@ -3,28 +3,37 @@
 use std::collections::BTreeSet;
 
 use super::*;
-use crate::document::{PinHandling, SeatKind, demo_designs};
+use crate::document::{SeatKind, demo_designs};
 
-/// The demos, and what they become with a counterbore, a pin left free, a short lip, a short thread.
+/// The demos, and what they become with a counterbore, a pocket for a pin, a short lip, a short thread.
 fn designs() -> Vec<Design> {
     let workshop = Workshop::default_set().unwrap();
     let mut designs = Vec::new();
     for demo in demo_designs().unwrap() {
-        let sizes = derive(&demo, &workshop).ring.unwrap().sizes;
+        let ring = derive(&demo, &workshop).ring.unwrap();
+        let (sizes, room) = (ring.sizes, ring.thread_minor - ring.sizes.lip_bore);
         let mut counterbore = with(
             &demo,
             RingKey::PlateThickness,
             sizes.seat_height.max(0.0) + 1.0,
         );
         counterbore.ring.seat = Choice::Set(SeatKind::Counterbore);
-        let mut free = demo.clone();
-        free.ring.pin = Choice::Set(PinHandling::LeftFree);
+        let mut pocket = demo.clone();
+        for (key, value) in [
+            (RingKey::AnnulusInner, sizes.lip_bore + 0.3 * room),
+            (RingKey::AnnulusOuter, sizes.lip_bore + 0.8 * room),
+            (RingKey::AnnulusDepth, sizes.lip_face_depth + 0.5),
+            (RingKey::LipThickness, sizes.lip_thickness + 1.5),
+            (RingKey::SpigotLength, sizes.spigot_length + 1.5),
+        ] {
+            pocket = with(&pocket, key, value);
+        }
         let longer = with(&demo, RingKey::SpigotLength, sizes.spigot_length + 1.0);
         let short_lip = with(&longer, RingKey::LipThickness, 0.8);
         let wide_behind = with(&short_lip, RingKey::RearBore, sizes.lip_bore + 1.0);
         let relief = with(&demo, RingKey::ReliefWidth, 1.0);
         let short_thread = with(&relief, RingKey::ThreadLength, sizes.thread_length - 0.6);
-        designs.extend([demo, counterbore, free, wide_behind, short_thread]);
+        designs.extend(vec![demo, counterbore, pocket, wide_behind, short_thread]);
     }
     designs
 }

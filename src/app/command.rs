@@ -7,6 +7,7 @@ use super::help::Help;
 use super::look::LookChoice;
 use super::page::Page;
 use super::print_out::PrintOut;
+use super::room_work::RoomWish;
 use crate::document::Design;
 use crate::mount::{Body, Lens};
 
@@ -79,6 +80,8 @@ pub enum Command {
     CutAnticlockwise,
     /// Go to a page.
     Show(Page),
+    /// Show the room to move, or change what it shows.
+    Room(RoomWish),
     /// Colours, contrast, size of the text.
     Look(LookChoice),
     /// Show help.
@@ -132,6 +135,8 @@ pub fn menus() -> Vec<Menu> {
         Some(Command::TurnPlan),
         Some(Command::CutClockwise),
         Some(Command::CutAnticlockwise),
+        None,
+        Some(Command::Room(RoomWish::Toggle)),
         None,
     ];
     let view = view
@@ -204,6 +209,8 @@ impl Command {
             Self::TurnPlan => "Plan from the other side",
             Self::CutClockwise => "Turn the cut clockwise",
             Self::CutAnticlockwise => "Turn the cut anticlockwise",
+            Self::Room(RoomWish::Toggle) => "Room to move on or off",
+            Self::Room(RoomWish::SetAside(_) | RoomWish::Again) => "Room to move",
             Self::Show(page) => page.title(),
             Self::Look(choice) => choice.label(),
             Self::Help(help) => help.label(),
@@ -263,6 +270,10 @@ impl Command {
             Self::CutAnticlockwise => {
                 "turn the cutting line by 5 degrees, anticlockwise seen from the lens side"
             }
+            Self::Room(RoomWish::Toggle) => {
+                "show under every dimension of the ring how far it can move, or leave it"
+            }
+            Self::Room(RoomWish::SetAside(_) | RoomWish::Again) => "work out the room to move",
             Self::Show(page) => page.explains(),
             Self::Look(choice) => choice.explains(),
             Self::Help(help) => help.explains(),
@@ -312,6 +323,7 @@ impl Command {
             | Self::KeepBody
             | Self::ImportMounts
             | Self::WriteWorkshop
+            | Self::Room(_)
             | Self::ShowTab(_)
             | Self::Recover
             | Self::Print(_) => Vec::new(),
@@ -356,7 +368,8 @@ impl Command {
             | Self::ZoomOut
             | Self::TurnPlan
             | Self::CutClockwise
-            | Self::CutAnticlockwise => false,
+            | Self::CutAnticlockwise
+            | Self::Room(_) => false,
         }
     }
 }

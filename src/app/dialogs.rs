@@ -66,6 +66,7 @@ impl Window {
             design: self.workspace.design(),
             evaluation: self.workspace.evaluation(),
             workshop: self.workspace.workshop(),
+            room: &self.room,
             selection: &mut self.selection,
             typing: &mut self.typing,
             commands,

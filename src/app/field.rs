@@ -304,18 +304,7 @@ fn grip_ui(
     }
     if response.dragged() {
         let from = ui.data(|data| data.get_temp(start)).unwrap_or(value);
-        let moved = response
-            .total_drag_delta()
-            .map_or(0.0, |delta| f64::from(delta.x));
-        let fine = if ui.input(|input| input.modifiers.shift) {
-            0.1
-        } else {
-            1.0
-        };
-        let target = edit(on_grid(
-            from + moved * number.step * fine,
-            number.step * fine,
-        ));
+        let target = edit(drag_target(ui, &response, from, number.step, number.step));
         // A drag that runs into a fault stops there; the box says why only to what is typed.
         if edited(view.design, &target).is_ok() {
             view.wish(Command::Drag(target));
@@ -327,6 +316,21 @@ fn grip_ui(
     if !response.dragged() {
         response.on_hover_text("drag to change; with Shift ten times finer");
     }
+}
+
+/// Where a drag along something has brought a value: `per_point` for each point of the screen, landing on whole steps;
+/// with Shift ten times finer.
+#[must_use]
+pub fn drag_target(ui: &Ui, response: &Response, from: f64, per_point: f64, step: f64) -> f64 {
+    let moved = response
+        .total_drag_delta()
+        .map_or(0.0, |delta| f64::from(delta.x));
+    let fine = if ui.input(|input| input.modifiers.shift) {
+        0.1
+    } else {
+        1.0
+    };
+    on_grid(from + moved * per_point * fine, step * fine)
 }
 
 #[cfg(test)]

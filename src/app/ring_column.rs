@@ -7,6 +7,7 @@ use super::command::Command;
 use super::edit::Edit;
 use super::group::group_ui;
 use super::list_editor::{LUGS, list_ui};
+use super::room_work::head_ui;
 use super::rows::{anchor_ui, below_ui, mark_ui, ring_row_ui, salt_of, trim_row_ui};
 use super::shop_choices::shop_ui;
 use super::text_field::{choice_ui, text_ui};
@@ -60,6 +61,7 @@ fn fields(keys: &[RingKey], others: &[FieldRef]) -> Vec<FieldRef> {
 
 /// The column of the ring; the seat height comes first.
 pub fn ring_ui(ui: &mut Ui, view: &mut View<'_>) {
+    head_ui(ui, view);
     lens_side_ui(ui, view);
     body_side_ui(ui, view);
     making_ui(ui, view);

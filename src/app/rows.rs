@@ -7,6 +7,7 @@ use super::edit::{Edit, Fitted};
 use super::field::{NumberField, number_ui, step_of};
 use super::origin::retyped;
 use super::origin_editor::number_origin_ui;
+use super::room_bar::room_bar_ui;
 use super::text_field::choice_ui;
 use super::tolerance_editor::dimension_ui;
 use super::view::View;
@@ -145,6 +146,7 @@ pub fn ring_row_ui(ui: &mut Ui, view: &mut View<'_>, key: RingKey) {
             );
         },
     );
+    room_bar_ui(ui, view, key, state.value);
     if state.is_set {
         let_go_ui(ui, view, key, state);
     }

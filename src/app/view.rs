@@ -8,6 +8,7 @@ use super::command::Command;
 use super::edit::{Edit, edited};
 use super::page::Page;
 use super::palette::Palette;
+use super::room_work::RoomWork;
 use crate::checks::FindingKey;
 use crate::document::{Design, FieldRef};
 use crate::evaluate::Evaluation;
@@ -169,6 +170,8 @@ pub struct View<'a> {
     pub evaluation: &'a Evaluation,
     /// The workshop.
     pub workshop: &'a Workshop,
+    /// Room to move, as far as it is worked.
+    pub room: &'a RoomWork,
     /// What is pointed at and opened.
     pub selection: &'a mut Selection,
     /// What is being typed.

@@ -28,6 +28,7 @@ use super::own_settings::OwnSettings;
 use super::page::Page;
 use super::palette::{Palette, dress, palette};
 use super::path_panel::Purpose;
+use super::room_work::RoomWork;
 use super::sight::{Sight, ToScreen};
 use super::stack_page::StackPage;
 use super::tabs::tab_bar_ui;
@@ -53,6 +54,7 @@ pub struct Window {
     measure_page: MeasurePage,
     optics_page: OpticsPage,
     stack_page: StackPage,
+    pub(super) room: RoomWork,
     pub(super) drawing_page: DrawingPage,
     inspection_page: InspectionPage,
     pub(super) copying: Copying,
@@ -90,6 +92,7 @@ impl Window {
             optics_page: OpticsPage::default(),
             stack_page: StackPage::default(),
             drawing_page: DrawingPage::default(),
+            room: RoomWork::default(),
             inspection_page: InspectionPage::default(),
             copying: Copying::default(),
             opener: Opener::default(),
@@ -109,6 +112,11 @@ impl Window {
     #[must_use]
     pub const fn workspace(&self) -> &Workspace {
         &self.workspace
+    }
+
+    /// Works the room to move beside the window from now on, or leaves it.
+    pub fn show_room(&mut self, on: bool) {
+        self.room.turn(on);
     }
 
     /// Opens a design in a tab of its own; a fault becomes a message.
@@ -192,10 +200,14 @@ impl Window {
     }
 
     fn page_ui(&mut self, ui: &mut Ui, colours: Palette, commands: &mut Vec<Command>) {
+        if self.page == Page::Design {
+            self.room.follow(ui.ctx(), &self.workspace);
+        }
         let mut view = View {
             design: self.workspace.design(),
             evaluation: self.workspace.evaluation(),
             workshop: self.workspace.workshop(),
+            room: &self.room,
             selection: &mut self.selection,
             typing: &mut self.typing,
             commands,
@@ -268,6 +280,7 @@ impl Window {
             Command::TurnPlan => self.design_page.plan.turn(),
             Command::CutClockwise => self.turn_cut(CUT_STEP_DEG),
             Command::CutAnticlockwise => self.turn_cut(-CUT_STEP_DEG),
+            Command::Room(wish) => self.room.take(wish),
             Command::Show(page) => self.page = page,
             Command::Look(choice) => self.choose_look(choice),
             Command::Help(help) => self.help = Some(help),

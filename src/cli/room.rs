@@ -87,8 +87,8 @@ fn text(room: &RoomOfOne) -> String {
 fn end_text(end: &End) -> String {
     match end {
         End::Range => "as far as the dimension may go".to_owned(),
-        End::Findings(keys) => {
-            let names: Vec<&str> = keys.iter().map(|key| key.name()).collect();
+        End::Findings(_) => {
+            let names: Vec<&str> = end.findings().iter().map(|key| key.name()).collect();
             names.join(", ")
         }
         End::Shape(reason) | End::Refused(reason) => reason.clone(),
@@ -151,8 +151,8 @@ impl EndJson {
     fn of(end: &End) -> Self {
         let (kind, findings, reason) = match end {
             End::Range => ("range", Vec::new(), None),
-            End::Findings(keys) => {
-                let names = keys.iter().map(|key| key.name()).collect();
+            End::Findings(_) => {
+                let names = end.findings().iter().map(|key| key.name()).collect();
                 ("findings", names, None)
             }
             End::Shape(reason) => ("shape", Vec::new(), Some(reason.clone())),

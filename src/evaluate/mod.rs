@@ -50,9 +50,22 @@ impl Evaluation {
     }
 }
 
-/// Resolves, draws and judges a design.
+/// The findings of a design and what they rest on: an evaluation without plan and mass.
+#[derive(Clone, Debug)]
+pub struct Judgement {
+    /// Every dimension with its working, the ring where it is whole, what is missing where not.
+    pub derivation: Derivation,
+    /// The shapes in the half-section, where the ring is whole and can be turned.
+    pub parts: Option<Parts>,
+    /// Why a whole set of sizes makes no shape, where it does not.
+    pub shape_fault: Option<String>,
+    /// One finding for each check, in the order of the keys.
+    pub findings: Vec<Finding>,
+}
+
+/// Resolves and judges a design.
 #[must_use]
-pub fn evaluate(design: &Design, workshop: &Workshop) -> Evaluation {
+pub fn judge(design: &Design, workshop: &Workshop) -> Judgement {
     let derivation = derive(design, workshop);
     let shapes = derivation.ring.as_ref().map(|ring| parts_of(design, ring));
     let (parts, shape_fault) = match shapes {
@@ -60,17 +73,7 @@ pub fn evaluate(design: &Design, workshop: &Workshop) -> Evaluation {
         Some(Err(fault)) => (None, Some(fault.to_string())),
         None => (None, None),
     };
-    let plan = derivation.ring.as_ref().map(|ring| Plan::of(design, ring));
-    let solid = derivation
-        .ring
-        .as_ref()
-        .zip(parts.as_ref())
-        .and_then(|(ring, parts)| {
-            workshop
-                .material(&design.ring.material)
-                .and_then(|stuff| solid_of(ring, parts, stuff))
-        });
-    let mut findings = match derivation.ring.as_ref().zip(parts.as_ref()) {
+    let findings = match derivation.ring.as_ref().zip(parts.as_ref()) {
         Some((ring, parts)) => {
             let context = Context {
                 design,
@@ -83,6 +86,33 @@ pub fn evaluate(design: &Design, workshop: &Workshop) -> Evaluation {
         }
         None => checks::without_a_ring(design, &derivation, shape_fault.as_deref()),
     };
+    Judgement {
+        derivation,
+        parts,
+        shape_fault,
+        findings,
+    }
+}
+
+/// Resolves, draws and judges a design.
+#[must_use]
+pub fn evaluate(design: &Design, workshop: &Workshop) -> Evaluation {
+    let Judgement {
+        derivation,
+        parts,
+        shape_fault,
+        mut findings,
+    } = judge(design, workshop);
+    let plan = derivation.ring.as_ref().map(|ring| Plan::of(design, ring));
+    let solid = derivation
+        .ring
+        .as_ref()
+        .zip(parts.as_ref())
+        .and_then(|(ring, parts)| {
+            workshop
+                .material(&design.ring.material)
+                .and_then(|stuff| solid_of(ring, parts, stuff))
+        });
     findings.sort_by(|a, b| {
         let share = |finding: &Finding| finding.share.unwrap_or(f64::INFINITY);
         a.severity

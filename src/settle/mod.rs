@@ -29,5 +29,5 @@ pub use level::Level;
 pub use map::{Axis, Cell, Map, map};
 pub use nearest::{Move, Outcome, Settled, settle};
 pub use problem::{LetGo, SettleError};
-pub use room::{End, Room, Span, rooms};
+pub use room::{Beyond, End, Room, Span, rooms};
 pub use sensitivity::{Kind, Sensitivity, sensitivities};

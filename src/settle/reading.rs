@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use super::level::Level;
 use crate::checks::{Change, Finding, FindingKey, Severity};
 use crate::document::RingKey;
-use crate::evaluate::Evaluation;
+use crate::evaluate::Judgement;
 use crate::mount::Unit;
 use crate::ring::outlines;
 
@@ -101,15 +101,15 @@ pub(super) struct Reading {
 }
 
 impl Reading {
-    /// The reading of an evaluation without the findings set aside; a ring that is none cannot be set aside.
-    pub(super) fn of(evaluation: &Evaluation, aside: &[FindingKey]) -> Self {
-        let stop = stop_of(evaluation);
+    /// The reading of a judgement without the findings set aside; a ring that is none cannot be set aside.
+    pub(super) fn of(judgement: &Judgement, aside: &[FindingKey]) -> Self {
+        let stop = stop_of(judgement);
         let counts = |finding: &&Finding| !aside.contains(&finding.key);
-        let findings = || evaluation.findings.iter().filter(counts);
+        let findings = || judgement.findings.iter().filter(counts);
         let mut marks: Vec<Mark> = findings().map(Mark::of).collect();
         if matches!(stop, Some(Stop::Shape(_))) {
             marks.retain(|mark| mark.key != FindingKey::AssumedValues);
-            marks.extend(shape_mark(evaluation));
+            marks.extend(shape_mark(judgement));
         }
         marks.sort_by_key(|mark| mark.key);
         let worst = marks.iter().map(|mark| mark.level).min();
@@ -142,23 +142,19 @@ impl Reading {
     }
 }
 
-fn stop_of(evaluation: &Evaluation) -> Option<Stop> {
-    if let Some(refusal) = &evaluation.derivation.refusal {
+fn stop_of(judgement: &Judgement) -> Option<Stop> {
+    if let Some(refusal) = &judgement.derivation.refusal {
         return Some(Stop::Refused(refusal.reason.clone()));
     }
-    if let Some(fault) = &evaluation.shape_fault {
+    if let Some(fault) = &judgement.shape_fault {
         return Some(Stop::Shape(fault.clone()));
     }
-    evaluation
-        .derivation
-        .ring
-        .is_none()
-        .then_some(Stop::Lacking)
+    judgement.derivation.ring.is_none().then_some(Stop::Lacking)
 }
 
 /// Sizes that make no shape, with the millimetres they lack, where the fault is one of order.
-fn shape_mark(evaluation: &Evaluation) -> Option<Mark> {
-    let ring = evaluation.derivation.ring.as_ref()?;
+fn shape_mark(judgement: &Judgement) -> Option<Mark> {
+    let ring = judgement.derivation.ring.as_ref()?;
     let fault = outlines(ring).err()?;
     let judged = fault.lacking_mm().map(|lacking| Judged {
         value: -lacking,

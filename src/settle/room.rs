@@ -8,11 +8,12 @@ use rayon::prelude::*;
 use super::cancelled::Cancelled;
 use super::level::Level;
 use super::reading::Stop;
-use super::scan::scan;
+use super::scan::{Scanned, scan};
 use super::steady::Sample;
 use super::trial::Trial;
 use crate::checks::FindingKey;
 use crate::document::{Design, RingKey};
+use crate::mount::Unit;
 use crate::ring::derive;
 use crate::workshop::Workshop;
 
@@ -22,13 +23,37 @@ pub enum End {
     /// The dimension may not have a value beyond.
     Range,
     /// These findings are worse beyond, the worst first.
-    Findings(Vec<FindingKey>),
+    Findings(Vec<Beyond>),
     /// Beyond, the sizes make no shape, and why.
     Shape(String),
     /// Beyond, the rules refuse a ring, and why.
     Refused(String),
     /// Beyond, values are missing.
     Lacking,
+}
+
+/// A finding that is worse beyond the end of a span.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Beyond {
+    /// Which one.
+    pub key: FindingKey,
+    /// How bad it is there.
+    pub level: Level,
+    /// The limit it passes there, in `unit`; none where the check has no number.
+    pub limit: Option<f64>,
+    /// Unit of the limit.
+    pub unit: Unit,
+}
+
+impl End {
+    /// The findings that end the span, the worst first.
+    #[must_use]
+    pub fn findings(&self) -> Vec<FindingKey> {
+        match self {
+            Self::Findings(beyond) => beyond.iter().map(|one| one.key).collect(),
+            Self::Range | Self::Shape(_) | Self::Refused(_) | Self::Lacking => Vec::new(),
+        }
+    }
 }
 
 /// A span of a dimension. Both ends are inside; the first value outside is less than a micrometre beyond.
@@ -113,7 +138,10 @@ pub fn rooms(
             let present = state.and_then(|state| state.value);
             let by_rule = state.and_then(|state| state.by_rule);
             let known: Vec<f64> = present.into_iter().chain(by_rule).collect();
-            let samples = scan(trial, *key, &known, cancel)?;
+            let Scanned {
+                samples,
+                evaluations,
+            } = scan(trial, *key, &known, cancel)?;
             let finished = done.fetch_add(1, Ordering::Relaxed) + 1;
             progress(share(finished, keys.len()));
             Ok(Room {
@@ -121,7 +149,7 @@ pub fn rooms(
                 present,
                 without_clash: spans(&samples, Level::Caution),
                 without_caution: spans(&samples, Level::Free),
-                evaluations: samples.len(),
+                evaluations,
             })
         })
         .collect()
@@ -183,7 +211,13 @@ fn end(outside: &Sample, inside: &Sample, level: Level) -> End {
         .filter(|mark| mark.level < level && was(mark.key).is_none_or(|was| was.level >= level))
         .collect();
     worse.sort_by_key(|mark| mark.level);
-    End::Findings(worse.into_iter().map(|mark| mark.key).collect())
+    let beyond = worse.into_iter().map(|mark| Beyond {
+        key: mark.key,
+        level: mark.level,
+        limit: mark.judged.map(|judged| judged.limit),
+        unit: mark.unit,
+    });
+    End::Findings(beyond.collect())
 }
 
 #[cfg(test)]

@@ -120,7 +120,7 @@ fn spans_apart_from_each_other_are_found() {
     for (middle, turn) in middles.iter().zip([-150.0, 210.0, 570.0]) {
         assert!((middle - turn).abs() < 0.001, "{middle}");
     }
-    for turn in [-150.0, 210.0, 570.0] {
+    for turn in [-360.0, -150.0, 210.0, 570.0, 719.7] {
         agrees_with_a_sweep(&design, &room, turn - 0.3, turn + 0.3, 0.013);
     }
 }
@@ -139,7 +139,7 @@ fn room_away_from_the_present_value_is_found() {
         (span.from - 5.85).abs() < 0.001 && (span.to - 6.75).abs() < 0.001,
         "{span:?}"
     );
-    assert_eq!(span.above, End::Findings(vec![FindingKey::PinTravel]));
+    assert_eq!(span.above.findings(), [FindingKey::PinTravel]);
 }
 
 /// The relief is 42.5 across: a groove root of 43.7 leaves a wall of 0.6, the limit. No lead-in is less than none.
@@ -149,7 +149,7 @@ fn what_ends_a_span_is_named() {
     let keys = [RingKey::GrooveRootDiameter, RingKey::LugLeadIn];
     let rooms = rooms_of(&design, &keys);
     let root = rooms[0].present_span().unwrap();
-    assert_eq!(root.below, End::Findings(vec![FindingKey::ThinWall]));
+    assert_eq!(root.below.findings(), [FindingKey::ThinWall]);
     assert!((root.from - 43.7).abs() < 0.001, "{root:?}");
     let lead_in = rooms[1].present_span().unwrap();
     assert!(matches!(lead_in.above, End::Shape(_)), "{lead_in:?}");

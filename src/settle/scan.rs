@@ -12,6 +12,7 @@ use super::cancelled::{Cancelled, go_on};
 use super::steady::{Sample, all_alike, clash_throughout, crossings, on_one_level};
 use super::trial::Trial;
 use crate::document::RingKey;
+use crate::mount::Unit;
 
 /// An edge is closed in to this, mm or degrees.
 pub(super) const EDGE: f64 = 0.0008;
@@ -28,12 +29,23 @@ const FIRST_STEP: f64 = 0.25;
 pub(super) struct Scan<'a> {
     trial: Trial<'a>,
     key: RingKey,
+    /// What is looked at: all that the dimension may be, or one turn.
+    range: (f64, f64),
     present: f64,
     cancel: &'a AtomicBool,
     samples: Vec<Rc<Sample>>,
+    evaluations: usize,
 }
 
-/// Every sample from end to end of the range, in order.
+/// What a scan found.
+pub(super) struct Scanned {
+    /// Every sample from end to end of the range, in order.
+    pub(super) samples: Vec<Rc<Sample>>,
+    /// How many rings were judged for it.
+    pub(super) evaluations: usize,
+}
+
+/// Looks at a dimension from end to end of its range.
 ///
 /// # Errors
 /// [`Cancelled`].
@@ -42,15 +54,21 @@ pub(super) fn scan(
     key: RingKey,
     known: &[f64],
     cancel: &AtomicBool,
-) -> Result<Vec<Rc<Sample>>, Cancelled> {
+) -> Result<Scanned, Cancelled> {
     let (low, high) = key.range();
-    let present = known.first().copied();
+    let present = known.first().copied().unwrap_or(f64::midpoint(low, high));
     let mut scan = Scan {
         trial,
         key,
-        present: present.unwrap_or(f64::midpoint(low, high)),
+        range: if turns(key) {
+            (present - HALF_TURN, present + HALF_TURN)
+        } else {
+            (low, high)
+        },
+        present,
         cancel,
         samples: Vec::new(),
+        evaluations: 0,
     };
     let first = scan
         .stations(known)
@@ -60,14 +78,28 @@ pub(super) fn scan(
     for (a, b) in first.iter().zip(first.iter().skip(1)) {
         scan.between(a, b)?;
     }
+    if turns(key) {
+        scan.go_round((low, high))?;
+    }
     scan.samples.sort_by(|a, b| a.at.total_cmp(&b.at));
-    Ok(scan.samples)
+    Ok(Scanned {
+        samples: scan.samples,
+        evaluations: scan.evaluations,
+    })
+}
+
+/// Half a turn, degrees.
+const HALF_TURN: f64 = 180.0;
+
+/// Whether a whole turn more is the same ring.
+fn turns(key: RingKey) -> bool {
+    key.unit() == Unit::Deg
 }
 
 impl Scan<'_> {
     /// Values to begin with: ends, known values, and steps that double away from the present one.
     fn stations(&self, known: &[f64]) -> Vec<f64> {
-        let (low, high) = self.key.range();
+        let (low, high) = self.range;
         let mut values = vec![low, high, self.present];
         values.extend(known);
         let mut step = FIRST_STEP;
@@ -85,6 +117,7 @@ impl Scan<'_> {
 
     fn sample(&mut self, at: f64) -> Result<Rc<Sample>, Cancelled> {
         go_on(self.cancel)?;
+        self.evaluations += 1;
         let reading = self.trial.read(&[(self.key, at)]);
         let sample = Rc::new(Sample { at, reading });
         self.samples.push(Rc::clone(&sample));
@@ -114,8 +147,8 @@ impl Scan<'_> {
         Ok(())
     }
 
-    /// Between two samples of different level: straight values tell where they cross their limits, and a sample on
-    /// either side of each crossing proves it; what is left is halved.
+    /// Between two samples of different level: the run of the values tells where they pass their limits, and a sample on
+    /// either side of each such place proves it; what is left is halved.
     fn close_in(
         &mut self,
         line: [&Rc<Sample>; 3],
@@ -143,8 +176,29 @@ impl Scan<'_> {
         NEAR.max(NEAR_SHARE * away)
     }
 
+    /// What was found over one turn holds a turn further as well, as far as the dimension may go.
+    fn go_round(&mut self, (low, high): (f64, f64)) -> Result<(), Cancelled> {
+        let turn = std::mem::take(&mut self.samples);
+        self.sample(low)?;
+        self.sample(high)?;
+        let (from, to) = self.range;
+        let mut by = ((low - to) / (2.0 * HALF_TURN)).floor() * 2.0 * HALF_TURN;
+        while from + by <= high {
+            let moved = turn.iter().map(|one| (one.at + by, one));
+            let inside = moved.filter(|(at, _)| *at > low && *at < high);
+            self.samples.extend(inside.map(|(at, one)| {
+                Rc::new(Sample {
+                    at,
+                    reading: one.reading.clone(),
+                })
+            }));
+            by += 2.0 * HALF_TURN;
+        }
+        Ok(())
+    }
+
     fn still_width(&self) -> f64 {
-        let (low, high) = self.key.range();
+        let (low, high) = self.range;
         (high - low) / 8.0
     }
 }

@@ -105,28 +105,70 @@ fn is_far_from_its_limit(level: Level, a: Judged, middle: Judged, b: Judged, sha
     }
 }
 
-/// Where a finding that differs between `lo` and `hi` crosses its limit, if its value runs straight through the three
-/// samples a, middle, b.
+/// Where a finding whose level differs between three samples would pass a limit, its value running along the parabola
+/// through them.
 pub(super) fn crossings(a: &Sample, middle: &Sample, b: &Sample) -> Vec<f64> {
     let share = (middle.at - a.at) / (b.at - a.at);
-    let mut found = Vec::new();
+    let mut found: Vec<f64> = Vec::new();
     for one in &a.reading.marks {
         let (Some(between), Some(other)) = (middle.reading.like(one), b.reading.like(one)) else {
             continue;
         };
+        if one.level == between.level && one.level == other.level {
+            continue;
+        }
         let Some(((one, between), other)) = one.judged.zip(between.judged).zip(other.judged) else {
             continue;
         };
-        let run = other.value - one.value;
-        if run == 0.0 || off_line(|judged| judged.value, one, between, other, share) > ROUNDING {
-            continue;
-        }
+        let values = [one.value, between.value, other.value];
         for limit in [one.limit, between.limit, other.limit] {
-            let at = a.at + (limit - one.value) / run * (b.at - a.at);
-            if at > a.at && at < b.at && !found.contains(&at) {
-                found.push(at);
+            for part in parts_at(values, share, limit).into_iter().flatten() {
+                let at = a.at + part * (b.at - a.at);
+                let is_new = found.iter().all(|known| (known - at).abs() > ROUNDING);
+                if is_new && part > 0.0 && part < 1.0 {
+                    found.push(at);
+                }
             }
         }
     }
     found
+}
+
+/// Where the parabola through values at 0, `share` and 1 takes the value `limit`.
+fn parts_at([first, middle, last]: [f64; 3], share: f64, limit: f64) -> [Option<f64>; 2] {
+    // Newton's divided differences.
+    let slope = (middle - first) / share;
+    let bend = (last - middle) / (1.0 - share) - slope;
+    let (a, b, c) = (bend, slope - bend * share, first - limit);
+    if a.abs() <= 1e-9 * b.abs() {
+        let part = -c / b;
+        return [part.is_finite().then_some(part), None];
+    }
+    let under = b * b - 4.0 * a * c;
+    if under < 0.0 {
+        return [None, None];
+    }
+    // The larger root first, so that no digits are lost by taking near numbers from each other.
+    let q = -0.5 * (b + under.sqrt().copysign(b));
+    [q / a, c / q].map(|part| part.is_finite().then_some(part))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// 1 + 3 s - 2 s² takes the value 2 at 1/2 and at 1; a line takes it once.
+    #[test]
+    fn a_parabola_meets_its_limit_twice_and_a_line_once() {
+        let curve = |s: f64| 1.0 + 3.0 * s - 2.0 * s * s;
+        let mut parts: Vec<f64> = parts_at([curve(0.0), curve(0.4), curve(1.0)], 0.4, 2.0)
+            .into_iter()
+            .flatten()
+            .collect();
+        parts.sort_by(f64::total_cmp);
+        assert!((parts[0] - 0.5).abs() < 1e-12 && (parts[1] - 1.0).abs() < 1e-12);
+        assert_eq!(parts_at([1.0, 2.0, 3.0], 0.5, 1.5), [Some(0.25), None]);
+        assert_eq!(parts_at([1.0, 1.0, 1.0], 0.5, 2.0), [None, None]);
+        assert_eq!(parts_at([0.0, 1.0, 0.0], 0.5, 2.0), [None, None]);
+    }
 }

@@ -3,7 +3,7 @@
 use super::reading::Reading;
 use crate::checks::FindingKey;
 use crate::document::{Choice, Design, RingKey};
-use crate::evaluate::evaluate;
+use crate::evaluate::judge;
 use crate::workshop::Workshop;
 
 /// What is tried out.
@@ -27,7 +27,7 @@ impl Trial<'_> {
 
     /// What the checks say of it.
     pub(super) fn read(&self, sizes: &[(RingKey, f64)]) -> Reading {
-        let evaluation = evaluate(&self.with(sizes), self.workshop);
-        Reading::of(&evaluation, self.aside)
+        let judgement = judge(&self.with(sizes), self.workshop);
+        Reading::of(&judgement, self.aside)
     }
 }

@@ -88,6 +88,8 @@ impl Bench {
             if let Some(folder) = own.clone() {
                 window.use_own_folder(folder);
             }
+            // What is worked beside the window is asked for by the tests that look at it.
+            window.show_room(false);
             window.open(&file);
             window
         };
@@ -102,6 +104,14 @@ impl Bench {
     /// The usual window on the demo design that has no clash.
     pub fn new() -> Self {
         Self::sized(&demo("archive_portrait.ron"), 1280.0, 800.0)
+    }
+
+    /// The usual window, with the room to move worked.
+    pub fn with_room() -> Self {
+        let mut bench = Self::new();
+        bench.window.state_mut().show_room(true);
+        bench.window.step();
+        bench
     }
 
     pub fn workspace(&self) -> &Workspace {

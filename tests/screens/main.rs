@@ -12,6 +12,7 @@ mod measure;
 mod on_disk;
 mod optics;
 mod recovery;
+mod room;
 mod sheet;
 mod tabs;
 mod values;

@@ -313,7 +313,8 @@ impl Command {
                 .collect(),
             Self::Look(choice) => choice.keys(),
             Self::Help(Help::Keys) => vec![key(BARE, Key::F1)],
-            Self::Edit(_)
+            Self::Help(Help::Mounts | Help::Hints)
+            | Self::Edit(_)
             | Self::Drag(_)
             | Self::DragEnded
             | Self::DragGivenUp

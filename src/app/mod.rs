@@ -7,6 +7,7 @@
 //! - [`command`] lists everything that can be asked for, [`edit`] every change of the design, [`history`] takes it back;
 //! - [`field`] is the one field for a number, [`canvas`] the one canvas for a drawing.
 
+mod announcer;
 mod areas;
 mod body_column;
 mod canvas;
@@ -25,6 +26,7 @@ mod dimension_list;
 mod disk_question;
 mod drawing_page;
 pub mod edit;
+mod explain_panel;
 mod export_panel;
 mod field;
 pub mod files;
@@ -38,7 +40,11 @@ mod group;
 mod hand;
 mod hand_keys;
 pub mod help;
+pub mod hints;
 pub mod history;
+pub mod icon;
+mod if_wrong;
+mod in_words;
 pub mod inspection_edit;
 mod inspection_page;
 pub mod inspection_print;
@@ -58,6 +64,7 @@ mod menu_bar;
 mod messages;
 mod missing_panel;
 mod mount_question;
+mod mounts_panel;
 mod new_panel;
 mod opener;
 mod optics_page;
@@ -135,6 +142,9 @@ pub enum AppError {
     Window(String),
 }
 
+/// Side of the sign on the window and in lists of windows, dots.
+const ICON_SIDE: u32 = 64;
+
 /// Opens the window, with a design where one is given, and returns when it is closed.
 ///
 /// # Errors
@@ -150,6 +160,7 @@ pub fn run(open: Option<PathBuf>) -> Result<(), AppError> {
         .with_app_id("flangewright")
         .with_inner_size([1280.0, 800.0])
         .with_min_inner_size([1000.0, 640.0])
+        .with_icon(icon::icon(ICON_SIDE))
         .with_drag_and_drop(true);
     let options = eframe::NativeOptions {
         viewport,
@@ -163,8 +174,9 @@ pub fn run(open: Option<PathBuf>) -> Result<(), AppError> {
         if let Some(folder) = own_folder::own_folder() {
             window.use_own_folder(folder);
         }
-        if let Some(path) = &open {
-            window.open(path);
+        match &open {
+            Some(path) => window.open(path),
+            None => window.show_hints_at_start(),
         }
         let window: Box<dyn eframe::App> = Box::new(window);
         Ok(window)

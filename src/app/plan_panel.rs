@@ -6,6 +6,7 @@ use super::canvas::{Canvas, Showing, distance_to_line};
 use super::command::Command;
 use super::edit::{Edit, edited};
 use super::hand::{Graspable, Hand};
+use super::in_words::plan_in_words;
 use super::pick::Picked;
 use super::places::{Light, in_plan};
 use super::plan_hand::{places, taken_at};
@@ -99,6 +100,9 @@ impl PlanPanel {
             sheet: None,
         };
         let shown = self.canvas.canvas_ui(ui, &showing);
+        let words = plan_in_words(view.evaluation);
+        let node = |node: &mut egui::accesskit::Node| node.set_description(words);
+        ui.ctx().accesskit_node_builder(shown.response.id, node);
         painted(&light.in_plan(side), &shown.way, view.palette, &|_| false)
             .paint(&shown.painter, &shown.way);
         let at_cut = |at: Pos2| on_cut(&shown.way, at);

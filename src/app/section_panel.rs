@@ -5,6 +5,7 @@ use egui::{Pos2, RichText, Ui};
 use super::canvas::{Canvas, Showing, tag_at};
 use super::grip::{Follow, Grip, Taken};
 use super::hand::{Graspable, Hand};
+use super::in_words::section_in_words;
 use super::pick::Picked;
 use super::places::Light;
 use super::scene_paint::painted;
@@ -56,6 +57,9 @@ impl SectionPanel {
             sheet: None,
         };
         let shown = self.canvas.canvas_ui(ui, &showing);
+        let words = section_in_words(view.evaluation);
+        let node = |node: &mut egui::accesskit::Node| node.set_description(words);
+        ui.ctx().accesskit_node_builder(shown.response.id, node);
         painted(&light.in_section(), &shown.way, view.palette, &|_| false)
             .paint(&shown.painter, &shown.way);
         if let Some(picked) = shown.tag.and_then(Picked::of) {

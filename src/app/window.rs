@@ -5,6 +5,7 @@ use std::path::Path;
 
 use egui::{CentralPanel, Context, Frame, Margin, Panel, Ui, ViewportCommand};
 
+use super::announcer::Announcer;
 use super::chooser::FileChooser;
 use super::clipboard::Copying;
 use super::command::{CUT_STEP_DEG, Command, keyed};
@@ -33,7 +34,7 @@ use super::sight::{Sight, ToScreen};
 use super::stack_page::StackPage;
 use super::tabs::tab_bar_ui;
 use super::unsaved_question::Next;
-use super::view::{Selection, Typing, View};
+use super::view::{Lit, Selection, Typing, View};
 use super::workspace::Workspace;
 
 /// The window.
@@ -62,6 +63,9 @@ pub struct Window {
     pub(super) mounts: OwnMounts,
     pub(super) settings: OwnSettings,
     pub(super) help: Option<Help>,
+    pub(super) help_about: Option<Lit>,
+    pub(super) hints: bool,
+    announcer: Announcer,
     focus: FocusRing,
     pub(super) writing: Option<Writing>,
     pub(super) dialog: Option<Dialog>,
@@ -99,6 +103,9 @@ impl Window {
             mounts: OwnMounts::default(),
             settings: OwnSettings::default(),
             help: None,
+            help_about: None,
+            hints: false,
+            announcer: Announcer::default(),
             focus: FocusRing::default(),
             writing: None,
             dialog: None,
@@ -151,13 +158,16 @@ impl Window {
             .frame(frame)
             .show(ui, |ui| self.page_ui(ui, colours, &mut commands));
         self.dialog_ui(ui, colours, &mut commands);
-        self.help_ui(ui);
+        self.help_ui(ui, colours);
         self.focus.paint(ui.ctx(), colours);
         // Keys come last: a text that the key ended is taken first.
         commands.extend(by_key);
         for command in commands {
             self.do_command(ui.ctx(), command);
         }
+        self.announcer
+            .watch(self.workspace.revision(), self.workspace.evaluation());
+        self.announcer.announce_ui(ui);
         if self.selection.end_frame() {
             ui.ctx().request_repaint();
         }
@@ -185,6 +195,7 @@ impl Window {
                 .frame(frame)
                 .show(ui, |ui| tab_bar_ui(ui, &tabs, in_hand, colours, commands));
         }
+        self.hints_bar_ui(ui, colours, frame);
         if !self.messages.is_empty() {
             let shown = Panel::bottom("messages")
                 .frame(frame)
@@ -283,7 +294,7 @@ impl Window {
             Command::Room(wish) => self.room.take(wish),
             Command::Show(page) => self.page = page,
             Command::Look(choice) => self.choose_look(choice),
-            Command::Help(help) => self.help = Some(help),
+            Command::Help(help) => self.ask_help(help),
         }
         context.request_repaint();
     }

@@ -4,6 +4,7 @@ mod bench;
 mod drawing;
 mod files;
 mod hands;
+mod help;
 mod inspection;
 mod keyboard;
 mod limits;

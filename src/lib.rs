@@ -14,6 +14,7 @@
 //!   finished ring prove, and what puts it right.
 //! - [`settle`]: room to move, sensitivity, and the nearest ring without a clash.
 //! - [`drawing`]: a scene of mm primitives, the sheet, the painters.
+//! - [`paper`]: shop plan and inspection sheet as printed pages.
 //! - [`app`]: what a person sees and touches.
 
 pub mod app;
@@ -25,6 +26,7 @@ pub mod geometry;
 pub mod inspection;
 pub mod mount;
 pub mod optics;
+pub mod paper;
 pub mod plan;
 pub mod ring;
 pub mod settle;

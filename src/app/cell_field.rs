@@ -2,9 +2,8 @@
 
 use egui::{Id, RichText, Ui};
 
-use super::edit::Edit;
 use super::field::{shown, typed_ui};
-use super::view::{Typed, View};
+use super::view::{Typed, View, Wish};
 use crate::document::parse_quantity;
 use crate::mount::Unit;
 
@@ -26,12 +25,28 @@ pub struct Cell<'a> {
     pub unit: Unit,
 }
 
-/// The box; a finished number goes through `edit`, a refusal is remembered under the cell's id.
-pub fn cell_ui(ui: &mut Ui, view: &mut View<'_>, cell: Cell<'_>, edit: impl FnOnce(f64) -> Edit) {
+/// The word, the box and the unit; a finished number goes through `edit`, a refusal is remembered under the cell's id.
+pub fn cell_ui<W: Wish>(
+    ui: &mut Ui,
+    view: &mut View<'_>,
+    cell: Cell<'_>,
+    edit: impl FnOnce(f64) -> W,
+) {
     ui.label(RichText::new(cell.word).small().weak());
-    let (response, typed) = typed_ui(ui, view, cell.id, &shown(cell.value, cell.unit), WIDTH, "");
-    response.accessible_name(cell.name).on_hover_text(cell.name);
+    box_ui(ui, view, cell, WIDTH, edit);
     ui.label(RichText::new(cell.unit.sign()).small().weak());
+}
+
+/// The box alone, for a table whose head says word and unit.
+pub fn box_ui<W: Wish>(
+    ui: &mut Ui,
+    view: &mut View<'_>,
+    cell: Cell<'_>,
+    width: f32,
+    edit: impl FnOnce(f64) -> W,
+) {
+    let (response, typed) = typed_ui(ui, view, cell.id, &shown(cell.value, cell.unit), width, "");
+    response.accessible_name(cell.name).on_hover_text(cell.name);
     if let Typed::Finished(text) = typed {
         match parse_quantity(&text, cell.unit) {
             Ok(value) => view.wish_from(cell.id, edit(value)),

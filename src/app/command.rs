@@ -8,6 +8,7 @@ use super::look::LookChoice;
 use super::page::Page;
 use super::print_out::PrintOut;
 use super::room_work::RoomWish;
+use super::shop_edit::ShopEdit;
 use crate::document::Design;
 use crate::mount::{Body, Lens};
 
@@ -22,6 +23,8 @@ pub enum Command {
     DragEnded,
     /// The drag is given up: the design is as it was before.
     DragGivenUp,
+    /// Change the user's workshop; one step of its own undo.
+    Shop(ShopEdit),
     /// Ask for two mounts and start a new design.
     New,
     /// Start a new design from these two.
@@ -111,6 +114,7 @@ pub fn menus() -> Vec<Menu> {
         Some(Command::SaveAs),
         Some(Command::Export),
         Some(Command::CopyDrawing),
+        Some(Command::Print(PrintOut::Plan)),
         Some(Command::Print(PrintOut::Inspection)),
         None,
         Some(Command::KeepLens),
@@ -182,6 +186,7 @@ impl Command {
     pub const fn label(&self) -> &'static str {
         match self {
             Self::Edit(_) | Self::Drag(_) | Self::DragEnded | Self::DragGivenUp => "Change",
+            Self::Shop(_) => "Change the workshop",
             Self::New => "New…",
             Self::Start(..) | Self::StartFrom(_) => "Start",
             Self::KeepLens => "Keep the lens in my mounts",
@@ -224,6 +229,7 @@ impl Command {
             Self::Edit(_) | Self::Drag(_) | Self::DragEnded | Self::DragGivenUp => {
                 "changes the design"
             }
+            Self::Shop(_) => "changes the workshop and evaluates the design anew",
             Self::New => "choose a lens and a body and start a ring between them",
             Self::Start(..) => "start a ring between the two chosen mounts",
             Self::StartFrom(_) => "start from a copy of this design",
@@ -315,6 +321,7 @@ impl Command {
             Self::Help(Help::Keys) => vec![key(BARE, Key::F1)],
             Self::Help(Help::Mounts | Help::Hints)
             | Self::Edit(_)
+            | Self::Shop(_)
             | Self::Drag(_)
             | Self::DragEnded
             | Self::DragGivenUp
@@ -356,6 +363,7 @@ impl Command {
             | Self::Help(_)
             | Self::Show(_) => true,
             Self::Edit(_)
+            | Self::Shop(_)
             | Self::Drag(_)
             | Self::DragEnded
             | Self::DragGivenUp

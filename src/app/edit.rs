@@ -5,7 +5,7 @@ use super::sheet_edit::{SheetEdit, put_sheet};
 use crate::checks::Change;
 use crate::document::{
     Choice, Clocking, Design, Fault, FieldRef, Finish, LimitKey, Limits, MillingMethod, Paper,
-    Pieces, PinHandling, RingKey, SeatKind, ThreadHold, Tolerance, faults_of,
+    Pieces, PinHandling, RingKey, Route, SeatKind, ThreadHold, Tolerance, faults_of,
 };
 use crate::mount::{
     BarrelStep, BodyField, FreeDepth, Hand, Interface, LensField, Obstacle, Presence, Sector,
@@ -137,6 +137,8 @@ pub enum Edit {
     Hold(ThreadHold),
     /// Choose how the gaps are milled.
     Milling(MillingMethod),
+    /// Choose the way through the shop, or let it follow its rule.
+    Route(Choice<Route>),
     /// Choose the end mill by name; empty takes the first that fits.
     Cutter(String),
     /// Choose the material by name; empty takes the first.
@@ -211,6 +213,7 @@ fn put(design: &mut Design, edit: Edit) {
         Edit::Trim(trim_mm) => design.ring.trim_mm = trim_mm,
         Edit::Hold(hold) => design.ring.thread_hold = hold,
         Edit::Milling(method) => design.ring.milling = method,
+        Edit::Route(route) => design.ring.route = route,
         Edit::Cutter(name) => design.ring.cutter = name,
         Edit::Material(name) => design.ring.material = name,
         Edit::Finish(finish) => design.ring.finish = finish,

@@ -7,8 +7,7 @@ use egui::text::{CCursor, CCursorRange};
 use egui::{Align, Id, Layout, Response, RichText, Sense, TextEdit, Ui, WidgetInfo, vec2};
 
 use super::command::Command;
-use super::edit::{Edit, edited};
-use super::view::{Lit, Typed, View};
+use super::view::{Lit, Typed, View, Wish};
 use crate::document::{FieldRef, parse_quantity};
 use crate::mount::{Unit, show_number};
 
@@ -73,11 +72,11 @@ pub fn box_id(salt: Id) -> Id {
 }
 
 /// A whole row: label, box, unit, grip, and whatever `mark_ui` puts at the end.
-pub fn number_ui(
+pub fn number_ui<W: Wish>(
     ui: &mut Ui,
     view: &mut View<'_>,
     number: &NumberField<'_>,
-    edit: impl Fn(f64) -> Edit,
+    edit: impl Fn(f64) -> W,
     mark_ui: impl FnOnce(&mut Ui, &mut View<'_>),
 ) {
     let id = box_id(number.salt);
@@ -158,13 +157,13 @@ fn fixed_ui<R>(ui: &mut Ui, width: f32, add: impl FnOnce(&mut Ui) -> R) -> R {
     .inner
 }
 
-fn text_box_ui(
+fn text_box_ui<W: Wish>(
     ui: &mut Ui,
     view: &mut View<'_>,
     number: &NumberField<'_>,
     id: Id,
     label: Id,
-    edit: &impl Fn(f64) -> Edit,
+    edit: &impl Fn(f64) -> W,
 ) -> Response {
     let holds = number
         .value
@@ -269,11 +268,11 @@ pub fn refusal_ui(ui: &mut Ui, view: &View<'_>, id: Id) {
 }
 
 /// A small grip: dragged left and right it moves the number, live, as one step of undo.
-fn grip_ui(
+fn grip_ui<W: Wish>(
     ui: &mut Ui,
     view: &mut View<'_>,
     number: &NumberField<'_>,
-    edit: &impl Fn(f64) -> Edit,
+    edit: &impl Fn(f64) -> W,
 ) {
     let (rect, _) = ui.allocate_exact_size(vec2(GRIP_WIDTH, 16.0), Sense::HOVER);
     let Some(value) = number.value.filter(|_| number.step > 0.0) else {
@@ -306,8 +305,8 @@ fn grip_ui(
         let from = ui.data(|data| data.get_temp(start)).unwrap_or(value);
         let target = edit(drag_target(ui, &response, from, number.step, number.step));
         // A drag that runs into a fault stops there; the box says why only to what is typed.
-        if edited(view.design, &target).is_ok() {
-            view.wish(Command::Drag(target));
+        if target.refusal(view).is_none() {
+            view.wish(target.dragged());
         }
     }
     if response.drag_stopped() {

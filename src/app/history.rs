@@ -1,50 +1,48 @@
-//! Undo and redo of everything: a pile of whole designs.
+//! Undo and redo of everything: a pile of whole designs, or of whole workshops.
 
 use egui::util::undoer::Undoer;
 
-use crate::document::Design;
-
 /// The steps back and forward.
 #[derive(Clone, Debug)]
-pub struct History {
-    steps: Undoer<Design>,
+pub struct History<T> {
+    steps: Undoer<T>,
 }
 
-impl History {
-    /// A history that begins with `design`.
+impl<T: Clone + PartialEq> History<T> {
+    /// A history that begins with `first`.
     #[must_use]
-    pub fn starting_at(design: &Design) -> Self {
+    pub fn starting_at(first: &T) -> Self {
         let mut steps = Undoer::default();
-        steps.add_undo(design);
+        steps.add_undo(first);
         Self { steps }
     }
 
     /// Ends a step: what comes after it is undone by itself.
-    pub fn end_step(&mut self, design: &Design) {
+    pub fn end_step(&mut self, now: &T) {
         // Feeding first drops the steps forward, which adding alone would leave to be redone wrongly.
-        self.steps.feed_state(0.0, design);
-        self.steps.add_undo(design);
+        self.steps.feed_state(0.0, now);
+        self.steps.add_undo(now);
     }
 
-    /// The design one step back.
-    pub fn undo(&mut self, now: &Design) -> Option<Design> {
+    /// What it was one step back.
+    pub fn undo(&mut self, now: &T) -> Option<T> {
         self.steps.undo(now).cloned()
     }
 
-    /// The design one step forward.
-    pub fn redo(&mut self, now: &Design) -> Option<Design> {
+    /// What it was one step forward.
+    pub fn redo(&mut self, now: &T) -> Option<T> {
         self.steps.redo(now).cloned()
     }
 
     /// Whether there is a step back.
     #[must_use]
-    pub fn can_undo(&self, now: &Design) -> bool {
+    pub fn can_undo(&self, now: &T) -> bool {
         self.steps.has_undo(now)
     }
 
     /// Whether there is a step forward.
     #[must_use]
-    pub fn can_redo(&self, now: &Design) -> bool {
+    pub fn can_redo(&self, now: &T) -> bool {
         self.steps.has_redo(now)
     }
 }
@@ -52,6 +50,7 @@ impl History {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::document::Design;
     use crate::mount::{Body, Lens};
 
     fn named(name: &str) -> Design {

@@ -180,6 +180,7 @@ fn register(design: &Design, found: &Inspection) -> Vec<Block> {
         blocks: words,
         scene: register_sketch(found.seat, found.method == RegisterMethod::OverBlocks),
         width_mm: SKETCH_MM,
+        height_mm: SKETCH_MM,
         caption: format!("sketch, not to scale: a seat {}", found.seat.word()),
     };
     let mut blocks = vec![
@@ -227,6 +228,7 @@ fn trial(design: &Design, found: &Inspection) -> Vec<Block> {
             blocks: words,
             scene: trial_sketch(),
             width_mm: SKETCH_MM,
+            height_mm: SKETCH_MM,
             caption: String::new(),
         },
     ];

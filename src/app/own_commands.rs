@@ -8,7 +8,9 @@ use super::files::exists;
 use super::mount_question::{MountAnswer, MountQuestion};
 use super::own_folder::{read_mounts, read_workshop, workshop_file, write_default_workshop};
 use super::own_mounts::{KeepError, Mount, OwnMounts, mounts_of};
+use super::own_shop::OwnShop;
 use super::window::Window;
+use super::workshop_page::Kept;
 
 impl Window {
     /// Reads the user's own mounts and workshop; what is broken is told, and the shipped ones serve instead.
@@ -23,14 +25,22 @@ impl Window {
                 "{error}. Your own mounts are left out until the file is repaired"
             ));
         }
+        let path = workshop.display().to_string();
+        self.shop.kept = Kept::InFile(path.clone());
         if !exists(&workshop) {
             return;
         }
         match read_workshop(&workshop) {
-            Ok(own) => self.workspace.use_workshop(own),
-            Err(error) => self.messages.fault(format!(
-                "{error}. The shipped workshop is used until the file is repaired"
-            )),
+            Ok(own) => {
+                self.shop = OwnShop::starting_at(&own, Kept::InFile(path));
+                self.workspace.use_workshop(own);
+            }
+            Err(error) => {
+                self.shop.kept = Kept::BesideBroken(path);
+                self.messages.fault(format!(
+                    "{error}. The shipped workshop is used until the file is repaired"
+                ));
+            }
         }
     }
 

@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use super::files::{self, FileError};
-use crate::document::{Library, read_library, read_ron, write_ron};
+use crate::document::{Library, read_library, write_ron};
 use crate::workshop::Workshop;
 
 /// The folder, as each system has it; none where the system names no home.
@@ -56,10 +56,23 @@ pub fn write_mounts(path: &Path, mounts: &Library) -> Result<(), FileError> {
 /// What [`files::read_text`] refuses, and a text that is no workshop.
 pub fn read_workshop(path: &Path) -> Result<Workshop, FileError> {
     let text = files::read_text(path)?;
-    read_ron(&text).map_err(|error| FileError::NotADesign {
+    Workshop::read(&text).map_err(|error| FileError::NotADesign {
         path: path.to_owned(),
         error,
     })
+}
+
+/// Writes a workshop over whatever stands there; the folder is made where it is missing.
+///
+/// # Errors
+/// The folder cannot be made, or what [`files::replace_text`] refuses.
+pub fn write_workshop(path: &Path, workshop: &Workshop) -> Result<(), FileError> {
+    let text = write_ron(workshop).map_err(|error| FileError::NotWritten {
+        path: path.to_owned(),
+        reason: error.to_string(),
+    })?;
+    files::make_folder_of(path)?;
+    files::replace_text(path, &text)
 }
 
 /// Writes the shipped workshop for the user to edit; a file that is there already is left alone.

@@ -16,8 +16,12 @@ pub enum Page {
     Tolerance,
     /// The sheet as it prints.
     Drawing,
+    /// The order of cuts, settings and passes.
+    ShopPlan,
     /// What is read on the finished ring, and what puts it right.
     Inspection,
+    /// The user's machines and tools.
+    Workshop,
     /// The limits and clearances it is derived and judged by.
     Limits,
 }
@@ -39,13 +43,15 @@ const KEYS: [Key; 11] = [
 
 impl Page {
     /// Every page, in the order of the page bar.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 9] = [
         Self::Design,
         Self::Measure,
         Self::Optics,
         Self::Tolerance,
         Self::Drawing,
+        Self::ShopPlan,
         Self::Inspection,
+        Self::Workshop,
         Self::Limits,
     ];
 
@@ -65,7 +71,9 @@ impl Page {
             Self::Optics => "Optics",
             Self::Tolerance => "Tolerance",
             Self::Drawing => "Drawing",
+            Self::ShopPlan => "Shop plan",
             Self::Inspection => "Inspection",
+            Self::Workshop => "Workshop",
             Self::Limits => "Limits",
         }
     }
@@ -81,6 +89,12 @@ impl Page {
             Self::Optics => "light in the corners, sharpness, what the ring does to focus",
             Self::Tolerance => "what adds up at infinity, and how many rings reach it",
             Self::Drawing => "the sheet as it prints: views, dimensions, title block, export",
+            Self::ShopPlan => {
+                "the order of cuts with the part at every step, settings of the head, passes of the thread"
+            }
+            Self::Workshop => {
+                "your machines, cutters, instruments and materials, apart from the designs"
+            }
             Self::Inspection => {
                 "readings of the finished ring, what they prove, the infinity trial, the correction"
             }

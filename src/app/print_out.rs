@@ -13,11 +13,14 @@ use super::job::Job;
 use super::window::Window;
 use crate::document::Design;
 use crate::evaluate::Evaluation;
+use crate::paper::file::{PaperError, plan_pdf, plan_text};
 use crate::workshop::Workshop;
 
 /// A sheet to be printed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum PrintOut {
+    /// The shop plan.
+    Plan,
     /// The inspection sheet.
     Inspection,
 }
@@ -28,6 +31,9 @@ pub enum PrintOutError {
     /// The path ends in something else.
     #[error("{0} cannot be written: a sheet ends in .pdf or .txt")]
     Ending(String),
+    /// The shop plan cannot be made.
+    #[error(transparent)]
+    Plan(#[from] PaperError),
     /// The inspection sheet cannot be made.
     #[error(transparent)]
     Inspection(#[from] PrintError),
@@ -38,6 +44,7 @@ impl PrintOut {
     #[must_use]
     pub const fn label(self) -> &'static str {
         match self {
+            Self::Plan => "Print the shop plan…",
             Self::Inspection => "Inspection sheet…",
         }
     }
@@ -46,6 +53,9 @@ impl PrintOut {
     #[must_use]
     pub const fn explains(self) -> &'static str {
         match self {
+            Self::Plan => {
+                "write the order of cuts with pictures, settings and passes as PDF or plain text, to be printed"
+            }
             Self::Inspection => {
                 "write limits, room for readings, verdicts and the correction as PDF or plain text, to be printed"
             }
@@ -56,6 +66,7 @@ impl PrintOut {
     #[must_use]
     pub const fn title(self) -> &'static str {
         match self {
+            Self::Plan => "Write the shop plan",
             Self::Inspection => "Write the inspection sheet",
         }
     }
@@ -64,6 +75,7 @@ impl PrintOut {
     #[must_use]
     pub const fn word(self) -> &'static str {
         match self {
+            Self::Plan => "plan",
             Self::Inspection => "inspection",
         }
     }
@@ -83,11 +95,13 @@ impl PrintOut {
             .extension()
             .map(|ending| ending.to_string_lossy().to_lowercase());
         match (self, ending.as_deref()) {
+            (Self::Plan, Some("pdf")) => Ok(plan_pdf(design, workshop, evaluation)?),
+            (Self::Plan, Some("txt")) => Ok(plan_text(design, workshop, evaluation)?.into_bytes()),
             (Self::Inspection, Some("pdf")) => Ok(inspection_pdf(design, workshop, evaluation)?),
             (Self::Inspection, Some("txt")) => {
                 Ok(inspection_text(design, workshop, evaluation)?.into_bytes())
             }
-            (Self::Inspection, Some(_) | None) => {
+            (Self::Plan | Self::Inspection, Some(_) | None) => {
                 Err(PrintOutError::Ending(path.display().to_string()))
             }
         }

@@ -9,6 +9,7 @@ use super::edit::{Edit, edited};
 use super::page::Page;
 use super::palette::Palette;
 use super::room_work::RoomWork;
+use super::shop_edit::ShopEdit;
 use crate::checks::FindingKey;
 use crate::document::{Design, FieldRef};
 use crate::evaluate::Evaluation;
@@ -162,6 +163,49 @@ impl Typing {
     }
 }
 
+/// A change that can be wished for from a field.
+pub trait Wish {
+    /// Why it is refused; none where it may be done.
+    fn refusal(&self, view: &View<'_>) -> Option<String>;
+    /// The wish, as one step of undo.
+    fn wished(self) -> Command;
+    /// The wish while something is dragged.
+    fn dragged(self) -> Command;
+}
+
+impl Wish for Edit {
+    fn refusal(&self, view: &View<'_>) -> Option<String> {
+        edited(view.design, self)
+            .err()
+            .map(|fault| fault.to_string())
+    }
+
+    fn wished(self) -> Command {
+        Command::Edit(self)
+    }
+
+    fn dragged(self) -> Command {
+        Command::Drag(self)
+    }
+}
+
+impl Wish for ShopEdit {
+    fn refusal(&self, view: &View<'_>) -> Option<String> {
+        self.checked(view.workshop)
+            .err()
+            .map(|fault| fault.to_string())
+    }
+
+    fn wished(self) -> Command {
+        Command::Shop(self)
+    }
+
+    /// Numbers of the workshop are typed, not dragged; a drag would be a step each.
+    fn dragged(self) -> Command {
+        Command::Shop(self)
+    }
+}
+
 /// The view of the design that a panel is given.
 pub struct View<'a> {
     /// The design.
@@ -239,10 +283,13 @@ impl View<'_> {
     }
 
     /// Wishes for a change from a field; a refusal is shown under it.
-    pub fn wish_from(&mut self, field: Id, edit: Edit) {
-        match self.wish_edit(edit) {
-            Ok(()) => self.typing.forget_refusal(field),
-            Err(why) => self.typing.refuse(field, why),
+    pub fn wish_from(&mut self, field: Id, change: impl Wish) {
+        match change.refusal(self) {
+            None => {
+                self.wish(change.wished());
+                self.typing.forget_refusal(field);
+            }
+            Some(why) => self.typing.refuse(field, why),
         }
     }
 }

@@ -8,7 +8,7 @@ use egui::{CentralPanel, Context, Frame, Margin, Panel, Ui, ViewportCommand};
 use super::announcer::Announcer;
 use super::chooser::FileChooser;
 use super::clipboard::Copying;
-use super::command::{CUT_STEP_DEG, Command, keyed};
+use super::command::{CUT_STEP_DEG, Command};
 use super::design_page::DesignPage;
 use super::desk::Desk;
 use super::dialogs::{Dialog, Writing};
@@ -18,6 +18,7 @@ use super::focus_ring::FocusRing;
 use super::help::Help;
 use super::inspection_page::InspectionPage;
 use super::keeping::Keeping;
+use super::key_presses::keys;
 use super::limits_page::limits_ui;
 use super::measure_page::MeasurePage;
 use super::menu_bar::{Possible, menu_bar_ui};
@@ -26,15 +27,18 @@ use super::opener::Opener;
 use super::optics_page::OpticsPage;
 use super::own_mounts::OwnMounts;
 use super::own_settings::OwnSettings;
+use super::own_shop::OwnShop;
 use super::page::Page;
 use super::palette::{Palette, dress, palette};
 use super::path_panel::Purpose;
 use super::room_work::RoomWork;
+use super::shop_plan_page::ShopPlanPage;
 use super::sight::{Sight, ToScreen};
 use super::stack_page::StackPage;
 use super::tabs::tab_bar_ui;
 use super::unsaved_question::Next;
 use super::view::{Lit, Selection, Typing, View};
+use super::workshop_page::{Kept, workshop_ui};
 use super::workspace::Workspace;
 
 /// The window.
@@ -57,7 +61,10 @@ pub struct Window {
     stack_page: StackPage,
     pub(super) room: RoomWork,
     pub(super) drawing_page: DrawingPage,
+    shop_plan_page: ShopPlanPage,
     inspection_page: InspectionPage,
+    /// The user's workshop.
+    pub(super) shop: OwnShop,
     pub(super) copying: Copying,
     opener: Opener,
     pub(super) mounts: OwnMounts,
@@ -82,6 +89,7 @@ impl Window {
     pub fn new(workspace: Workspace, chooser: Box<dyn FileChooser>, context: &Context) -> Self {
         dress(context);
         Self {
+            shop: OwnShop::starting_at(workspace.workshop(), Kept::Nowhere),
             workspace,
             desk: Desk::default(),
             keeping: Keeping::default(),
@@ -96,6 +104,7 @@ impl Window {
             optics_page: OpticsPage::default(),
             stack_page: StackPage::default(),
             drawing_page: DrawingPage::default(),
+            shop_plan_page: ShopPlanPage::default(),
             room: RoomWork::default(),
             inspection_page: InspectionPage::default(),
             copying: Copying::default(),
@@ -141,6 +150,7 @@ impl Window {
 
     /// One frame.
     pub fn window_ui(&mut self, ui: &mut Ui) {
+        self.agree_on_workshop();
         self.settings.put_on(ui.ctx());
         self.focus.follow(ui.ctx());
         let by_key = if self.dialog.is_none() && self.help.is_none() {
@@ -177,8 +187,8 @@ impl Window {
 
     fn bars_ui(&mut self, ui: &mut Ui, colours: Palette, commands: &mut Vec<Command>) {
         let possible = Possible {
-            undo: self.workspace.can_undo(),
-            redo: self.workspace.can_redo(),
+            undo: self.steps().0,
+            redo: self.steps().1,
             export: self.workspace.evaluation().parts.is_some(),
             page: self.page,
             look: self.settings.now().look,
@@ -245,6 +255,11 @@ impl Window {
                 self.inspection_page
                     .inspection_ui(ui, &mut view, self.workspace.revision());
             }
+            Page::ShopPlan => {
+                self.shop_plan_page
+                    .shop_plan_ui(ui, &mut view, self.workspace.revision());
+            }
+            Page::Workshop => workshop_ui(ui, &mut view, &self.shop.kept),
             Page::Limits => limits_ui(ui, &mut view),
         }
     }
@@ -252,6 +267,7 @@ impl Window {
     pub(super) fn do_command(&mut self, context: &Context, command: Command) {
         match command {
             Command::Edit(edit) => self.refusable(|workspace| workspace.edit(&edit)),
+            Command::Shop(edit) => self.change_workshop(&edit),
             Command::Drag(edit) => self.refusable(|workspace| workspace.drag(&edit)),
             Command::DragEnded => self.workspace.end_drag(),
             Command::DragGivenUp => self.workspace.give_up_drag(),
@@ -278,12 +294,8 @@ impl Window {
             Command::Print(sheet) => self.ask_path(Purpose::Print(sheet)),
             Command::CopyDrawing => self.copy_drawing(context),
             Command::Quit => self.quit_or_ask(context),
-            Command::Undo => {
-                self.workspace.undo();
-            }
-            Command::Redo => {
-                self.workspace.redo();
-            }
+            Command::Undo => self.undo(),
+            Command::Redo => self.redo(),
             Command::Fit => self.look(Sight::Ring),
             Command::ShowAll => self.look(Sight::Everything),
             Command::ZoomIn => self.zoom_by(1.25),
@@ -299,10 +311,37 @@ impl Window {
         context.request_repaint();
     }
 
+    /// Whether there is a step back and one forward, of what the page in sight changes.
+    fn steps(&self) -> (bool, bool) {
+        if self.page == Page::Workshop {
+            self.shop.steps()
+        } else {
+            (self.workspace.can_undo(), self.workspace.can_redo())
+        }
+    }
+
+    fn undo(&mut self) {
+        if self.page == Page::Workshop {
+            self.undo_workshop();
+        } else {
+            self.workspace.undo();
+        }
+    }
+
+    fn redo(&mut self) {
+        if self.page == Page::Workshop {
+            self.redo_workshop();
+        } else {
+            self.workspace.redo();
+        }
+    }
+
     /// Looks at the same in the drawings of the page in sight.
     fn look(&mut self, at: Sight) {
         if self.page == Page::Drawing {
             self.drawing_page.canvas.sight = at;
+        } else if self.page == Page::ShopPlan {
+            self.shop_plan_page.canvas.sight = at;
         } else {
             self.design_page.look(at);
         }
@@ -311,6 +350,8 @@ impl Window {
     fn zoom_by(&mut self, factor: f64) {
         if self.page == Page::Drawing {
             self.drawing_page.canvas.zoom_by(factor);
+        } else if self.page == Page::ShopPlan {
+            self.shop_plan_page.canvas.zoom_by(factor);
         } else {
             self.design_page.section.canvas.zoom_by(factor);
         }
@@ -398,26 +439,4 @@ impl eframe::App for Window {
     fn on_exit(&mut self, _painter: Option<&eframe::glow::Context>) {
         self.end_keeping();
     }
-}
-
-/// The commands whose keys were pressed. While text is typed only those that end the typing are taken.
-fn keys(context: &Context) -> Vec<Command> {
-    let typing = context.text_edit_focused();
-    let mut pressed = Vec::new();
-    for (key, command) in keyed() {
-        if typing && !command.ends_typing() {
-            continue;
-        }
-        if context.input_mut(|input| input.consume_shortcut(&key)) {
-            pressed.push(command);
-        }
-    }
-    if typing && !pressed.is_empty() {
-        context.memory_mut(|memory| {
-            if let Some(id) = memory.focused() {
-                memory.surrender_focus(id);
-            }
-        });
-    }
-    pressed
 }

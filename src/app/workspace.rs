@@ -32,7 +32,7 @@ pub struct Workspace {
     pub(super) in_use: Option<Held>,
     workshop: Workshop,
     evaluation: Evaluation,
-    history: History,
+    history: History<Design>,
     revision: u64,
     dragging: bool,
     /// The design as it was when the drag began.

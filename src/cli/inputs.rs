@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 
 use anyhow::Context;
 use flangewright::app::files;
-use flangewright::document::{Library, library, read_library, read_ron};
+use flangewright::document::{Library, library, read_library};
 use flangewright::workshop::Workshop;
 
 /// The shipped mounts with the user's own lists taken in, later ones over earlier ones.
@@ -29,5 +29,5 @@ pub fn workshop(file: Option<&Path>) -> anyhow::Result<Workshop> {
         return Ok(Workshop::default_set()?);
     };
     let text = files::read_text(file)?;
-    read_ron(&text).with_context(|| file.display().to_string())
+    Workshop::read(&text).with_context(|| file.display().to_string())
 }

@@ -16,6 +16,7 @@ mod limits;
 mod quantity;
 mod ring;
 mod ring_fault;
+mod route;
 mod sheet;
 mod sheet_fault;
 mod size_of;
@@ -36,6 +37,7 @@ pub use ring::{
     Choice, Clocking, Dimension, Finish, MillingMethod, Pieces, PinHandling, Ring, RingDimensions,
     RingKey, RingSizes, SeatKind, ThreadHold, Tolerance,
 };
+pub use route::Route;
 pub use sheet::{DimensionOverride, Lengths, Paper, Projection, Sheet, SheetViews, ViewChoice};
 pub use size_of::{SizeNameError, SizeOf};
 pub use working::{Input, LORE, Term, Working};

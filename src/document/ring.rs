@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::Route;
 use crate::mount::{Sector, Unit};
 
 /// Follows the rule, or set by hand.
@@ -351,6 +352,9 @@ pub struct Ring {
     pub pieces: Pieces,
     /// How the gaps between the lugs are milled.
     pub milling: MillingMethod,
+    /// The way through the shop; by its rule the first that the workshop can take.
+    #[serde(skip_serializing_if = "Choice::is_derived")]
+    pub route: Choice<Route>,
     /// The end mill for the gaps, by its name in the workshop file; empty takes the first that fits.
     pub cutter: String,
     /// The material, by its name in the workshop file.

@@ -71,6 +71,7 @@ pub mod tiers;
 pub mod title_block;
 pub mod true_size;
 mod whole;
+pub mod work_view;
 
 #[cfg(test)]
 mod test_random;

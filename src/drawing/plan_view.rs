@@ -37,7 +37,7 @@ pub const LOCK_HOLE_TAG: u32 = 2000;
 /// Picking number of the cutting line.
 pub const CUT_TAG: u32 = 2001;
 
-const CENTRE: Point = Point { x: 0.0, y: 0.0 };
+pub(super) const CENTRE: Point = Point { x: 0.0, y: 0.0 };
 
 /// The plan of a design; empty while the ring is not whole.
 #[must_use]
@@ -81,13 +81,13 @@ pub fn plan_view(design: &Design, evaluation: &Evaluation, options: &PlanOptions
     scene
 }
 
-struct PlanPen<'a> {
-    side: Side,
-    ring: &'a ResolvedRing,
+pub(super) struct PlanPen<'a> {
+    pub(super) side: Side,
+    pub(super) ring: &'a ResolvedRing,
 }
 
 impl PlanPen<'_> {
-    fn at(&self, radius: f64, clock_deg: f64) -> Point {
+    pub(super) fn at(&self, radius: f64, clock_deg: f64) -> Point {
         plan_point(radius, seen_from(self.side, clock_deg.to_radians()))
     }
 
@@ -211,7 +211,7 @@ impl PlanPen<'_> {
         scene.draw(head, LineType::ContinuousNarrow, Role::Lens);
     }
 
-    fn circles(&self, scene: &mut Scene) {
+    pub(super) fn circles(&self, scene: &mut Scene) {
         let sizes = &self.ring.sizes;
         let mut circle = |diameter: f64, line: LineType| {
             let shape = Shape::Circle {
@@ -266,7 +266,7 @@ impl PlanPen<'_> {
         }
     }
 
-    fn lugs(&self, plan: &Plan, scene: &mut Scene) {
+    pub(super) fn lugs(&self, plan: &Plan, scene: &mut Scene) {
         let line = match self.side {
             Side::Lens => LineType::DashedNarrow,
             Side::Body => LineType::ContinuousWide,
@@ -316,7 +316,14 @@ impl PlanPen<'_> {
     }
 
     /// A mark whose tip points at the rim.
-    fn triangle(&self, clock_deg: f64, tip: f64, foot: f64, role: Role, scene: &mut Scene) {
+    pub(super) fn triangle(
+        &self,
+        clock_deg: f64,
+        tip: f64,
+        foot: f64,
+        role: Role,
+        scene: &mut Scene,
+    ) {
         let spread = (MARK / foot).to_degrees();
         let corners = [
             self.at(tip, clock_deg),

@@ -72,7 +72,7 @@ pub fn settings(head: &DividingHead, angle_deg: f64) -> Vec<Setting> {
         .iter()
         .enumerate()
         .flat_map(|(plate, circles)| circles.iter().map(move |circle| (plate, *circle)))
-        .filter(|(_, circle)| *circle > 0 && head.ratio > 0)
+        .filter(|(_, circle)| *circle > 0 && head.is_there && head.ratio > 0)
         .map(|(plate, circle)| nearest(head.ratio, plate, circle, angle_deg))
         .collect();
     let least = all

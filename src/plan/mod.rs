@@ -5,6 +5,8 @@
 //! must not judge a ring, draw, touch a file or look at the screen. No clock, no chance: same ring and workshop, same
 //! plan.
 
+mod as_it_stands;
+mod cut_zones;
 mod degrees;
 mod dividing;
 mod dividing_head;
@@ -16,15 +18,18 @@ mod precedence;
 mod route;
 mod run_out;
 mod sheet;
-mod sheet_thread;
 mod shortfall;
 mod speeds;
 mod step;
 mod step_sizes;
 mod stock;
+mod thread_words;
 mod threading;
 mod whole;
+mod words;
 
+pub use crate::document::Route;
+pub use as_it_stands::{Stage, stages};
 pub use degrees::DegreesMinutesSeconds;
 pub use dividing::{DividingList, Mark, Row, SEEN_FROM, dividing_list};
 pub use dividing_head::{Setting as CrankSetting, settings, settings_on_few_plates};
@@ -36,7 +41,7 @@ pub use infeed::{
 pub use operation::Operation;
 pub use order::{Alternative, PlanError, ShopPlan, shop_plan, shop_plan_on};
 pub use precedence::{Cycle, Rule, arrange, exchangeable, rules};
-pub use route::{Route, Setting};
+pub use route::Setting;
 pub use run_out::{Comfort, RunOut, StopTime, greatest_rpm, seconds_to_stop};
 pub use sheet::plan_sheet;
 pub use shortfall::{Shortfall, shortfalls};
@@ -47,4 +52,11 @@ pub use speeds::{
 pub use step::{CutSpeed, Feed, Step};
 pub use step_sizes::{ROUGHING_ALLOWANCE_MM, SKIM_ALLOWANCE_MM, TargetSize};
 pub use stock::{Stock, bar_mass_kg, stock};
+pub use thread_words::{
+    THREAD_DEPTHS_ARE, depth_words, gauge_words, gear_words, run_out_words, ways_out,
+};
 pub use threading::{Pass, Threading, threading};
+pub use words::{
+    CAUTIONS, COUNTED_FROM_ZERO, Reason, SEEN_FROM_WORDS, SPEEDS_ARE, exchange_words,
+    freedom_words, reason_words, stock_words,
+};

@@ -2,16 +2,17 @@
 
 use thiserror::Error;
 
+use super::as_it_stands::{Stage, stages};
 use super::dividing::{DividingList, dividing_list};
 use super::operation::Operation;
 use super::precedence::{Cycle, Rule, arrange, exchangeable, rules};
-use super::route::Route;
 use super::shortfall::{Shortfall, shortfalls};
 use super::step::{Bench, Step};
 use super::stock::{Stock, stock};
 use super::threading::{Threading, threading};
 use crate::checks::{FindingKey, Severity};
-use crate::document::Design;
+use crate::document::Route;
+use crate::document::{Choice, Design};
 use crate::evaluate::Evaluation;
 use crate::ring::ResolvedRing;
 use crate::workshop::Workshop;
@@ -67,7 +68,7 @@ fn list(lacking: &[Shortfall]) -> String {
     texts.join("; ")
 }
 
-/// The plan on the first route that the workshop can take.
+/// The plan on the route that the design chooses, else on the first that the workshop can take.
 ///
 /// # Errors
 /// [`PlanError`]: no whole ring, or tools that no route can do without.
@@ -77,6 +78,9 @@ pub fn shop_plan(
     evaluation: &Evaluation,
 ) -> Result<ShopPlan, PlanError> {
     let ring = whole_ring(evaluation)?;
+    if let Choice::Set(route) = design.ring.route {
+        return shop_plan_on(route, design, workshop, evaluation);
+    }
     let free = Route::ALL
         .into_iter()
         .find(|route| shortfalls(*route, ring, workshop).is_empty());
@@ -177,6 +181,18 @@ fn whole_ring(evaluation: &Evaluation) -> Result<&ResolvedRing, PlanError> {
 }
 
 impl ShopPlan {
+    /// The workpiece after each step, for pictures; none where bar or ring cannot be drawn.
+    #[must_use]
+    pub fn stages(&self, evaluation: &Evaluation) -> Vec<Stage> {
+        let ring = evaluation.derivation.ring.as_ref();
+        let Some(((ring, parts), stock)) = ring.zip(evaluation.parts.as_ref()).zip(self.stock)
+        else {
+            return Vec::new();
+        };
+        let operations: Vec<Operation> = self.steps.iter().map(|step| step.operation).collect();
+        stages(self.route, &operations, ring, &parts.through_lug, stock).unwrap_or_default()
+    }
+
     /// The rules that hold an operation back, for whoever asks why it stands where it does.
     pub fn reasons(&self, operation: Operation) -> impl Iterator<Item = &Rule> {
         self.rules

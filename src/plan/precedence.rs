@@ -7,7 +7,8 @@ use std::fmt;
 use thiserror::Error;
 
 use super::operation::Operation as Op;
-use super::route::{Route, Setting};
+use super::route::Setting;
+use crate::document::Route;
 
 /// One operation before another, with the reason.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

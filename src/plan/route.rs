@@ -1,19 +1,8 @@
 //! The ways through the shop: which side first, and where the gaps are milled.
 
 use super::operation::Operation as Op;
-use crate::document::{Design, Pieces, SeatKind};
+use crate::document::{Design, Pieces, Route, SeatKind};
 use crate::ring::{PinUse, ResolvedRing};
-
-/// A way from bar to ring.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Route {
-    /// Bayonet side first, gaps milled while the ring is still on the bar.
-    LugsInTheBar,
-    /// Thread side first; the ring is screwed on an arbor for the bayonet side and the gaps.
-    ThreadFirst,
-    /// Bayonet side first, then the thread side; the gaps are milled last, on a mandrel in the head.
-    LugsOnAMandrel,
-}
 
 /// Where the work stands while an operation is done.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -28,10 +17,20 @@ pub enum Setting {
     Bench,
 }
 
-impl Route {
-    /// Every route, the one that needs the fewest extra parts first.
-    pub const ALL: [Self; 3] = [Self::LugsInTheBar, Self::ThreadFirst, Self::LugsOnAMandrel];
+impl Setting {
+    /// The words over the steps done in it.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::First => "First setting: in the bar",
+            Self::Second => "Second setting: the other side",
+            Self::Third => "Third setting: on a mandrel",
+            Self::Bench => "On the bench",
+        }
+    }
+}
 
+impl Route {
     /// The name on the plan.
     #[must_use]
     pub const fn word(self) -> &'static str {

@@ -5,6 +5,7 @@
 //! warned of, under 0.3 s advised against (common practice, no source).
 
 use crate::mount::Unit;
+use crate::workshop::Lathe;
 
 /// Under this many seconds it is a matter of luck.
 const LUCK_S: f64 = 0.3;
@@ -127,7 +128,8 @@ impl RunOut {
 
     /// What can be done where no speed leaves the time asked for; empty where one does.
     #[must_use]
-    pub fn ways_out(&self, steps_rpm: &[f64]) -> Vec<String> {
+    pub fn ways_out(&self, lathe: &Lathe) -> Vec<String> {
+        let steps_rpm = &lathe.speeds_rpm();
         if self.fastest_rpm(steps_rpm).is_some() {
             return Vec::new();
         }
@@ -139,11 +141,15 @@ impl RunOut {
                 Unit::S.show(self.wanted_s)
             ));
         }
-        ways.push(
-            "cut outward: tool upside down or on the far side, spindle in reverse, starting in the relief. Never in \
-             reverse with a screwed-on chuck that is not locked"
-                .to_owned(),
-        );
+        let tool = if lathe.has_left_hand_tool {
+            "your left-hand tool"
+        } else {
+            "tool upside down or on the far side"
+        };
+        ways.push(format!(
+            "cut outward: {tool}, spindle in reverse, starting in the relief. Never in reverse with a screwed-on chuck \
+             that is not locked"
+        ));
         if let Some(slowest) = self.at_speeds(steps_rpm).first() {
             let width = self.tool_mm + self.wanted_s * self.pitch_mm * slowest.rpm / 60.0;
             ways.push(format!(
@@ -168,12 +174,19 @@ mod tests {
         wanted_s: 1.0,
     };
 
+    fn lathe(speeds: &[f64]) -> Lathe {
+        Lathe {
+            spindle_rpm: speeds.to_vec(),
+            ..crate::workshop::Workshop::default_set().unwrap().lathe
+        }
+    }
+
     #[test]
     fn the_fastest_speed_with_time_enough() {
         // 1.5 mm at 1 mm a turn: 90 rpm leave one second.
         assert!((greatest_rpm(1.5, 1.0, 1.0) - 90.0).abs() < 1e-12);
         assert_eq!(NARROW.fastest_rpm(&[100.0, 70.0, 180.0]), Some(70.0));
-        assert!(NARROW.ways_out(&[70.0]).is_empty());
+        assert!(NARROW.ways_out(&lathe(&[70.0])).is_empty());
         let comforts: Vec<Comfort> = NARROW
             .at_speeds(&[70.0, 125.0, 250.0, 360.0])
             .iter()
@@ -192,18 +205,33 @@ mod tests {
 
     #[test]
     fn ways_out_are_named_with_their_numbers() {
-        let ways = NARROW.ways_out(&[125.0]).join("; ");
+        let ways = NARROW.ways_out(&lathe(&[125.0])).join("; ");
         assert!(
             ways.contains("90 rpm") && ways.contains("reverse"),
             "{ways}"
         );
         // 1.0 + 1 x 1 x 125 / 60 = 3.083.
         assert!(ways.contains("3.083 mm"), "{ways}");
+        let outward = Lathe {
+            has_left_hand_tool: true,
+            ..lathe(&[125.0])
+        };
+        assert!(
+            NARROW
+                .ways_out(&outward)
+                .join(" ")
+                .contains("your left-hand tool")
+        );
         let blocked = RunOut {
             relief_mm: 0.8,
             ..NARROW
         };
-        assert!(!blocked.ways_out(&[70.0]).join(" ").contains("by hand"));
-        assert!(NARROW.ways_out(&[]).len() == 2);
+        assert!(
+            !blocked
+                .ways_out(&lathe(&[70.0]))
+                .join(" ")
+                .contains("by hand")
+        );
+        assert!(NARROW.ways_out(&lathe(&[])).len() == 2);
     }
 }

@@ -2,8 +2,15 @@
 
 use super::order::ShopPlan;
 use super::route::Setting;
-use super::sheet_thread::thread_lines;
+use super::run_out::RunOut;
 use super::step::Step;
+use super::thread_words::{
+    THREAD_DEPTHS_ARE, depth_words, gauge_words, gear_words, run_out_words, ways_out,
+};
+use super::threading::Threading;
+use super::words::{
+    CAUTIONS, COUNTED_FROM_ZERO, Reason, SPEEDS_ARE, freedom_words, reason_words, stock_words,
+};
 use crate::document::{Design, columns, wrapped};
 use crate::mount::{Unit, show_number};
 use crate::workshop::Workshop;
@@ -12,18 +19,11 @@ use crate::workshop::Workshop;
 const WIDTH: usize = 100;
 /// The box to tick.
 const BOX: &str = "[ ]";
-/// What stands above everything.
-const FIRST: [&str; 3] = [
-    "The rules of the workshop you stand in come first: where they and this sheet differ, follow them.",
-    "Eye protection; no gloves, sleeves, rings or long hair near a turning spindle; chuck key out of the chuck.",
-    "Stop and wait for standstill before measuring or clearing chips; hook or brush, never fingers.",
-];
-
 /// The plan as text, lines of at most a hundred letters but for tables.
 #[must_use]
 pub fn plan_sheet(design: &Design, workshop: &Workshop, plan: &ShopPlan) -> String {
     let mut lines = vec![format!("SHOP PLAN  {}", design.name), String::new()];
-    lines.extend(FIRST.map(str::to_owned));
+    lines.extend(CAUTIONS.map(str::to_owned));
     if !plan.before_cutting.is_empty() {
         heading(
             &mut lines,
@@ -36,15 +36,15 @@ pub fn plan_sheet(design: &Design, workshop: &Workshop, plan: &ShopPlan) -> Stri
         );
     }
     heading(&mut lines, "MATERIAL");
-    lines.extend(stock_lines(design, workshop, plan));
+    for (index, line) in stock_words(design, workshop, plan).iter().enumerate() {
+        let head = if index == 0 { BOX } else { "   " };
+        lines.push(format!("{head} {line}"));
+    }
     heading(&mut lines, "ORDER OF CUTS");
     lines.push(format!("Route: {}", plan.route.word()));
     lines.push(format!("It costs {}.", plan.route.cost()));
-    lines.push(
-        "Speeds are for high-speed steel, the low end; carbide goes about twice as fast."
-            .to_owned(),
-    );
-    lines.extend(step_lines(plan));
+    lines.push(SPEEDS_ARE.to_owned());
+    lines.extend(step_lines(plan, workshop));
     heading(
         &mut lines,
         "DIVIDING, seen from the body side, clockwise from datum zero (12 o'clock)",
@@ -53,9 +53,9 @@ pub fn plan_sheet(design: &Design, workshop: &Workshop, plan: &ShopPlan) -> Stri
     heading(&mut lines, &format!("THREAD {}", plan.threading.thread));
     lines.extend(thread_lines(&plan.threading, workshop));
     heading(&mut lines, "WHERE THE ORDER IS FREE");
-    lines.extend(freedom_lines(plan));
+    lines.extend(freedom_words(plan));
     heading(&mut lines, "WHY THIS ORDER");
-    lines.extend(reason_lines(plan));
+    lines.extend(reason_words(plan).iter().map(Reason::text));
     let broken: Vec<String> = lines.iter().map(|line| readable(line)).collect();
     broken.join("\n")
 }
@@ -77,36 +77,7 @@ fn heading(lines: &mut Vec<String>, text: &str) {
     ]);
 }
 
-fn stock_lines(design: &Design, workshop: &Workshop, plan: &ShopPlan) -> Vec<String> {
-    let material = workshop.material(&design.ring.material);
-    let Some((bar, material)) = plan.stock.zip(material) else {
-        return vec!["The workshop does not know the material: enter it there.".to_owned()];
-    };
-    let cost = bar.cost.map_or_else(
-        || "cost unknown: enter the price of a kilogram in the workshop".to_owned(),
-        |cost| format!("cost {cost:.2} in your money"),
-    );
-    vec![
-        format!(
-            "{BOX} {}, round bar {:.0} mm, sawn {:.0} mm long ({:.3} kg)",
-            material.name, bar.diameter_mm, bar.length_mm, bar.mass_kg
-        ),
-        format!(
-            "    ring {} long, {} parted off, {:.0} mm in the chuck",
-            mm(bar.ring_length_mm),
-            mm(bar.kerf_mm),
-            bar.grip_mm
-        ),
-        format!(
-            "    ring {:.1} g, waste {:.3} kg, bar over ring {:.1} : 1, {cost}",
-            bar.ring_kg * 1000.0,
-            bar.waste_kg(),
-            bar.buy_to_use()
-        ),
-    ]
-}
-
-fn step_lines(plan: &ShopPlan) -> Vec<String> {
+fn step_lines(plan: &ShopPlan, workshop: &Workshop) -> Vec<String> {
     let mut lines = Vec::new();
     let mut setting: Option<Setting> = None;
     for (index, step) in plan.steps.iter().enumerate() {
@@ -115,27 +86,21 @@ fn step_lines(plan: &ShopPlan) -> Vec<String> {
             lines.push(String::new());
             lines.push(format!("Held: {}.", plan.route.holding(step.setting)));
         }
-        lines.extend(one_step(index + 1, step));
+        lines.extend(one_step(index + 1, step, workshop));
     }
     lines
 }
 
-fn one_step(number: usize, step: &Step) -> Vec<String> {
+fn one_step(number: usize, step: &Step, workshop: &Workshop) -> Vec<String> {
     let mut lines = vec![format!("{BOX} {number:>2}  {}", step.operation.label())];
     let mut add = |head: &str, text: &str| {
         if !text.is_empty() {
             lines.push(format!("        {head:<8}{text}"));
         }
     };
-    add("tool", &step.tool);
-    for size in &step.sizes {
-        add("size", &size.text());
+    for (head, text) in step.details(workshop.lathe.dials) {
+        add(head, &text);
     }
-    add(
-        "speed",
-        &step.speed.map(|speed| speed.text()).unwrap_or_default(),
-    );
-    add("check", step.check);
     add("CAUTION", step.caution);
     lines
 }
@@ -145,11 +110,7 @@ fn dividing_lines(plan: &ShopPlan, workshop: &Workshop) -> Vec<String> {
     let mut lines = list.set_up.clone();
     lines.extend(list.faults.iter().map(|fault| format!("CAUTION {fault}")));
     let head = &workshop.dividing_head;
-    lines.push(format!(
-        "{}: every row counts from datum zero, never from the row before. Always come to the hole from the same side; \
-         past it, go back a quarter turn and come again.",
-        head.name
-    ));
+    lines.push(format!("{}: {COUNTED_FROM_ZERO}", head.name));
     let rows: Vec<Vec<String>> = list
         .rows
         .iter()
@@ -179,63 +140,77 @@ fn dividing_lines(plan: &ShopPlan, workshop: &Workshop) -> Vec<String> {
         &rows,
     ));
     lines.push(
-        "The sector arms take in one hole more than the spaces counted. mm: the error along the lug diameter. x, y: \
+        "mm: the error along the lug diameter. x, y: \
          centre of the tool from the axis, x right and y up, seen from the body side, 12 o'clock up."
             .to_owned(),
     );
     lines
 }
 
-fn freedom_lines(plan: &ShopPlan) -> Vec<String> {
-    let mut lines: Vec<String> = plan
-        .exchangeable
-        .iter()
-        .map(|(one, next)| format!("{one}, and {next}: either first"))
-        .collect();
-    for other in &plan.alternatives {
-        lines.push(format!("Other route: {}.", other.route.word()));
-        lines.push(format!("    It costs {}.", other.route.cost()));
-        lines.extend(
-            other
-                .lacking
-                .iter()
-                .map(|lacking| format!("    Not with this workshop, {lacking}.")),
-        );
+fn thread_lines(threading: &Threading, workshop: &Workshop) -> Vec<String> {
+    let mut lines = gear_words(threading, workshop);
+    lines.push(depth_words(threading));
+    lines.push(infeed_table(threading, workshop));
+    lines.push(THREAD_DEPTHS_ARE.to_owned());
+    lines.push(run_out_words(threading));
+    if let Some(run_out) = &threading.run_out {
+        lines.push(stop_table(run_out, workshop));
     }
+    for (index, way) in ways_out(threading, workshop).into_iter().enumerate() {
+        lines.push(if index == 0 {
+            way
+        } else {
+            format!("  - {way}")
+        });
+    }
+    lines.extend(gauge_words(threading));
     lines
 }
 
-/// Each reason once, with everything that it holds apart.
-fn reason_lines(plan: &ShopPlan) -> Vec<String> {
-    let mut reasons: Vec<&str> = Vec::new();
-    for rule in &plan.rules {
-        if !reasons.contains(&rule.reason) {
-            reasons.push(rule.reason);
-        }
-    }
-    reasons
-        .into_iter()
-        .map(|reason| {
-            let of_it = || plan.rules.iter().filter(move |rule| rule.reason == reason);
-            let befores = joined(of_it().map(|rule| rule.before.label()));
-            let afters = joined(of_it().map(|rule| rule.after.label()));
-            format!("{befores}; then {afters}: {reason}")
+fn infeed_table(threading: &Threading, workshop: &Workshop) -> String {
+    let dials = workshop.lathe.dials;
+    let angle = Unit::Deg.show(threading.compound_angle_deg);
+    let rows: Vec<Vec<String>> = threading
+        .passes
+        .iter()
+        .enumerate()
+        .map(|(index, pass)| {
+            vec![
+                BOX.to_owned(),
+                (index + 1).to_string(),
+                dials.shown(pass.even_mm),
+                dials.shown(pass.even_on_compound_mm),
+                dials.shown(pass.soft_mm),
+                dials.shown(pass.soft_on_compound_mm),
+            ]
         })
-        .collect()
+        .collect();
+    columns(
+        &[
+            "",
+            "pass",
+            &format!("constant area, {}", dials.unit()),
+            &format!("on compound {angle}"),
+            &format!("softer first cut, {}", dials.unit()),
+            &format!("on compound {angle}"),
+        ],
+        &rows,
+    )
 }
 
-fn joined<'a>(labels: impl Iterator<Item = &'a str>) -> String {
-    let mut each: Vec<&str> = Vec::new();
-    for label in labels {
-        if !each.contains(&label) {
-            each.push(label);
-        }
-    }
-    each.join(", ")
-}
-
-fn mm(value: f64) -> String {
-    Unit::Mm.show(value)
+fn stop_table(run_out: &RunOut, workshop: &Workshop) -> String {
+    let rows: Vec<Vec<String>> = run_out
+        .at_speeds(&workshop.lathe.speeds_rpm())
+        .iter()
+        .map(|time| {
+            vec![
+                format!("{:.0}", time.rpm),
+                format!("{:.2}", time.seconds),
+                time.comfort.word().to_owned(),
+            ]
+        })
+        .collect();
+    columns(&["rpm", "s", ""], &rows)
 }
 
 fn degrees(value: f64) -> String {

@@ -3,8 +3,9 @@
 use thiserror::Error;
 
 use super::gear_train::best_train;
-use super::route::{Route, has_relief};
+use super::route::has_relief;
 use super::threading::threading_tool;
+use crate::document::Route;
 use crate::ring::{ResolvedRing, gaps_between, least_gap_deg};
 use crate::workshop::{ToolDuty, TurningTool, Workshop};
 
@@ -93,7 +94,8 @@ pub fn shortfalls(route: Route, ring: &ResolvedRing, workshop: &Workshop) -> Vec
         Route::LugsInTheBar => true,
         Route::ThreadFirst | Route::LugsOnAMandrel => false,
     };
-    if needs_chuck && !workshop.dividing_head.takes_lathe_chuck {
+    let head = &workshop.dividing_head;
+    if needs_chuck && !(head.is_there && head.takes_lathe_chuck) {
         lacking.push(Shortfall::ChuckOnHead);
     }
     lacking
@@ -142,7 +144,8 @@ fn on_the_lathe(ring: &ResolvedRing, workshop: &Workshop) -> Vec<Shortfall> {
 fn on_the_mill(ring: &ResolvedRing, workshop: &Workshop) -> Vec<Shortfall> {
     let mut lacking = Vec::new();
     let head = &workshop.dividing_head;
-    let has_circles = head.ratio > 0 && head.plates.iter().flatten().any(|circle| *circle > 0);
+    let has_circles =
+        head.is_there && head.ratio > 0 && head.plates.iter().flatten().any(|circle| *circle > 0);
     if !has_circles && workshop.rotary_table.is_none() {
         lacking.push(Shortfall::Dividing);
     }

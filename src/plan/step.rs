@@ -1,7 +1,7 @@
 //! One step of the plan: sizes to reach, tool, speed and feed, what to check before going on, and the caution.
 
 use super::operation::Operation as Op;
-use super::route::{Route, Setting};
+use super::route::Setting;
 use super::run_out::RunOut;
 use super::shortfall::{boring_bar, groove_tool, relief_tool};
 use super::speeds::{
@@ -10,9 +10,10 @@ use super::speeds::{
 use super::step_sizes::{TargetSize, target_sizes};
 use super::threading::threading_tool;
 use crate::document::Design;
+use crate::document::Route;
 use crate::mount::Unit;
 use crate::ring::{Derivation, ResolvedRing};
-use crate::workshop::{CuttingGroup, Workshop};
+use crate::workshop::{CuttingGroup, Dials, Workshop};
 
 /// How the edge is fed.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -170,13 +171,13 @@ impl Bench<'_> {
         let lathe = &self.workshop.lathe;
         let spindle = match work {
             Work::Milling | Work::Drilling => {
-                spindle_speed(wanted, diameter, &self.workshop.mill.spindle_rpm, None)?
+                spindle_speed(wanted, diameter, &self.workshop.mill.speeds_rpm(), None)?
             }
             Work::Threading => self.threading_speed(wanted, diameter)?,
             Work::Roughing | Work::Finishing | Work::Boring | Work::Parting => spindle_speed(
                 wanted,
                 diameter,
-                &lathe.spindle_rpm,
+                &lathe.speeds_rpm(),
                 self.workshop.chuck.limit_rpm,
             )?,
         };
@@ -192,7 +193,7 @@ impl Bench<'_> {
         let limit = match self.run_out {
             None => None,
             Some(run_out) => run_out
-                .fastest_rpm(&lathe.spindle_rpm)
+                .fastest_rpm(&lathe.speeds_rpm())
                 .or(Some(lathe.threading_rpm)),
         };
         let marked = self.workshop.chuck.limit_rpm;
@@ -200,7 +201,7 @@ impl Bench<'_> {
             (Some(one), Some(other)) => Some(one.min(other)),
             (one, other) => one.or(other),
         };
-        spindle_speed(wanted, diameter, &lathe.spindle_rpm, limit)
+        spindle_speed(wanted, diameter, &lathe.speeds_rpm(), limit)
     }
 
     fn feed(&self, work: Work, spindle: &SpindleSpeed) -> Option<Feed> {
@@ -221,6 +222,19 @@ impl Bench<'_> {
                 }
             }
         })
+    }
+}
+
+impl Step {
+    /// Tool, sizes, speed and check, each under its head; a size is given as the dials of the lathe show it.
+    #[must_use]
+    pub fn details(&self, dials: Dials) -> Vec<(&'static str, String)> {
+        let speed = self.speed.map(|speed| speed.text()).unwrap_or_default();
+        std::iter::once(("tool", self.tool.clone()))
+            .chain(self.sizes.iter().map(|size| ("size", size.text_on(dials))))
+            .chain([("speed", speed), ("check", self.check.to_owned())])
+            .filter(|(_, text)| !text.is_empty())
+            .collect()
     }
 }
 

@@ -1,10 +1,11 @@
 //! The sizes to reach at each operation, with what is left for a later one.
 
 use super::operation::Operation as Op;
-use super::route::Route;
 use crate::document::RingKey;
+use crate::document::Route;
 use crate::mount::Unit;
 use crate::ring::{Derivation, ResolvedRing};
+use crate::workshop::Dials;
 
 /// Left on a diameter by roughing, mm; common practice, no source.
 pub const ROUGHING_ALLOWANCE_MM: f64 = 1.0;
@@ -33,6 +34,25 @@ impl TargetSize {
             return format!("{} about {shown}", self.label);
         }
         format!("{} {} to {shown}", self.label, self.unit.show(least))
+    }
+}
+
+impl TargetSize {
+    /// The size as it stands on the plan, with inches behind a length where the dials count in them.
+    #[must_use]
+    pub fn text_on(&self, dials: Dials) -> String {
+        let text = self.text();
+        if dials == Dials::Mm || self.unit != Unit::Mm {
+            return text;
+        }
+        let (least, greatest) = self.limits;
+        let (least, greatest) = (dials.shown(least), dials.shown(greatest));
+        let inches = if least == greatest {
+            greatest
+        } else {
+            format!("{least} to {greatest}")
+        };
+        format!("{text} ({inches} {})", dials.unit())
     }
 }
 

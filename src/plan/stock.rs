@@ -8,9 +8,9 @@ use crate::workshop::{Material, ToolDuty, TurningTool, Workshop};
 /// Bar over the largest finished diameter, at least, mm.
 const OVER_DIAMETER_MM: f64 = 2.0;
 /// Taken off to face one end, mm.
-const FACING_MM: f64 = 0.75;
+pub(super) const FACING_MM: f64 = 0.75;
 /// Left on the parted face for facing it, mm.
-const PARTED_FACE_MM: f64 = 0.5;
+pub(super) const PARTED_FACE_MM: f64 = 0.5;
 /// Kerf of a saw where there is no parting blade, mm.
 const SAW_MM: f64 = 2.0;
 /// The chuck grips at least so much, mm.

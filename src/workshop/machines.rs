@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::Dials;
+
 /// A lathe.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -10,6 +12,15 @@ pub struct Lathe {
     pub name: String,
     /// Spindle speeds, rpm, lowest first.
     pub spindle_rpm: Vec<f64>,
+    /// Whether every speed between the least and the greatest can be set.
+    #[serde(default)]
+    pub is_variable: bool,
+    /// What its dials count in.
+    #[serde(default)]
+    pub dials: Dials,
+    /// Whether there is an inside threading tool that cuts outward, the spindle in reverse.
+    #[serde(default)]
+    pub has_left_hand_tool: bool,
     /// The speed used for threading, rpm.
     pub threading_rpm: f64,
     /// Pitch of the leadscrew, mm.
@@ -22,6 +33,38 @@ pub struct Lathe {
     /// Teeth of the wheels that the thread dial can be given; empty without a dial.
     #[serde(default)]
     pub thread_dial_teeth: Vec<u32>,
+}
+
+impl Lathe {
+    /// The speeds to choose from, rpm, lowest first: its steps, or for a drive without steps preferred numbers.
+    #[must_use]
+    pub fn speeds_rpm(&self) -> Vec<f64> {
+        speeds(&self.spindle_rpm, self.is_variable)
+    }
+}
+
+impl Mill {
+    /// The speeds to choose from, as [`Lathe::speeds_rpm`].
+    #[must_use]
+    pub fn speeds_rpm(&self) -> Vec<f64> {
+        speeds(&self.spindle_rpm, self.is_variable)
+    }
+}
+
+/// Ten preferred numbers to a decade (ISO 3, series R10).
+const PREFERRED: [f64; 10] = [1.0, 1.25, 1.6, 2.0, 2.5, 3.15, 4.0, 5.0, 6.3, 8.0];
+
+/// The listed speeds; without steps, the least, the greatest and the preferred numbers between them.
+fn speeds(listed_rpm: &[f64], is_variable: bool) -> Vec<f64> {
+    let ends = listed_rpm.first().zip(listed_rpm.last());
+    let Some((least, greatest)) = ends.filter(|_| is_variable) else {
+        return listed_rpm.to_vec();
+    };
+    let between = (0..5).flat_map(|decade| PREFERRED.map(|number| number * 10_f64.powi(decade)));
+    std::iter::once(*least)
+        .chain(between.filter(|rpm| rpm > least && rpm < greatest))
+        .chain((greatest > least).then_some(*greatest))
+        .collect()
 }
 
 /// The change gears of many small lathes, and the 127 that turns inches into millimetres; common practice, no source.
@@ -37,12 +80,21 @@ pub struct Mill {
     pub name: String,
     /// Spindle speeds, rpm, lowest first.
     pub spindle_rpm: Vec<f64>,
+    /// Whether every speed between the least and the greatest can be set.
+    #[serde(default)]
+    pub is_variable: bool,
+    /// Whether a digital readout shows where the table stands.
+    #[serde(default)]
+    pub has_readout: bool,
 }
 
 /// A dividing head.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct DividingHead {
+    /// Whether there is one.
+    #[serde(default = "yes")]
+    pub is_there: bool,
     /// Its name.
     pub name: String,
     /// Turns of the crank for one turn of the work.
@@ -130,6 +182,18 @@ impl Chuck {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// ISO 3, series R10: 63 80 100 125 160.
+    #[test]
+    fn a_drive_without_steps_offers_preferred_numbers() {
+        assert_eq!(
+            speeds(&[70.0, 160.0], true),
+            [70.0, 80.0, 100.0, 125.0, 160.0]
+        );
+        assert_eq!(speeds(&[70.0, 160.0], false), [70.0, 160.0]);
+        assert_eq!(speeds(&[70.0], true), [70.0]);
+        assert!(speeds(&[], true).is_empty());
+    }
 
     /// 3 N·m on the key, 4 turns of it for one of the scroll of 6 mm, a quarter of the work: 2π·4·3000·0.25/(3·6).
     #[test]

@@ -46,6 +46,33 @@ pub enum CuttingGroup {
     Acetal,
 }
 
+impl CuttingGroup {
+    /// Every group.
+    pub const ALL: [Self; 7] = [
+        Self::Unknown,
+        Self::Aluminium,
+        Self::Brass,
+        Self::MildSteel,
+        Self::FreeStainless,
+        Self::Stainless,
+        Self::Acetal,
+    ];
+
+    /// The words on screen.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Unknown => "nobody has said: no speeds",
+            Self::Aluminium => "wrought aluminium",
+            Self::Brass => "free-cutting brass",
+            Self::MildSteel => "mild steel",
+            Self::FreeStainless => "free-cutting stainless steel",
+            Self::Stainless => "stainless steel that hardens",
+            Self::Acetal => "acetal",
+        }
+    }
+}
+
 /// Young's modulus below which a material is a plastic, GPa: metals have ten times more, plastics a third of it.
 const PLASTIC_GPA: f64 = 10.0;
 

@@ -2,6 +2,8 @@
 //!
 //! May use `mount` (for units) and `document` (for its text form). Must not know of rings or checks.
 
+mod dials;
+mod fault;
 mod machines;
 mod materials;
 mod tools;
@@ -10,9 +12,14 @@ use serde::{Deserialize, Serialize};
 
 use crate::document::{ReadError, read_ron};
 
+pub use dials::Dials;
+pub use fault::faults_of;
 pub use machines::{Chuck, ChuckKey, DividingHead, Lathe, Mill, RotaryTable};
 pub use materials::{CuttingGroup, Material};
 pub use tools::{Cutter, Instrument, ToolDuty, TurningTool};
+
+/// Number of the workshop's file format.
+const FORMAT: u32 = 1;
 
 /// The default set, as shipped.
 const DEFAULT_SET: &str = include_str!("../../assets/workshop.ron");
@@ -52,6 +59,25 @@ impl Workshop {
     /// None in a whole program: a test reads the shipped set.
     pub fn default_set() -> Result<Self, ReadError> {
         read_ron(DEFAULT_SET)
+    }
+
+    /// A workshop from a file's text, refused where a value is one that no workshop may have.
+    ///
+    /// # Errors
+    /// As [`read_ron`]; besides a newer format, and every faulty field by name, value and what is allowed.
+    pub fn read(text: &str) -> Result<Self, ReadError> {
+        let workshop: Self = read_ron(text)?;
+        if workshop.format > FORMAT {
+            return Err(ReadError::Newer {
+                found: workshop.format,
+            });
+        }
+        let faults = faults_of(&workshop);
+        if faults.is_empty() {
+            Ok(workshop)
+        } else {
+            Err(ReadError::Faults(faults))
+        }
     }
 
     /// The default set as text, for the user to edit.

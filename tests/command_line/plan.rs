@@ -61,6 +61,66 @@ fn readings_in_the_design_are_judged() {
 }
 
 #[test]
+fn the_plan_is_written_by_the_ending_and_never_over_a_file() {
+    let bench = Bench::new();
+    let file = demo("archive_portrait");
+    for (name, begins) in [("plan.pdf", "%PDF-"), ("plan.TXT", "SHOP PLAN")] {
+        let out = bench.path(name);
+        let ask = |more: &[&str]| {
+            let mut all = vec![
+                "plan",
+                file.to_str().unwrap(),
+                "--out",
+                out.to_str().unwrap(),
+            ];
+            all.extend(more);
+            run(all)
+        };
+        let answer = ask(&[]);
+        assert_eq!(answer.code, 0, "{}", answer.err);
+        assert!(answer.out.contains(name));
+        let first = std::fs::read(&out).unwrap();
+        assert!(first.starts_with(begins.as_bytes()), "{name}");
+        let again = ask(&[]);
+        assert_eq!(again.code, 2);
+        assert!(again.err.contains("--force"), "{}", again.err);
+        assert_eq!(ask(&["--force"]).code, 0);
+        assert_eq!(std::fs::read(&out).unwrap(), first);
+    }
+    let wrong = bench.path("plan.png");
+    let answer = run([
+        "plan",
+        file.to_str().unwrap(),
+        "--out",
+        wrong.to_str().unwrap(),
+    ]);
+    assert_eq!(answer.code, 2);
+    assert!(answer.err.contains(".pdf or .txt"), "{}", answer.err);
+    assert!(!wrong.exists());
+}
+
+#[test]
+fn a_workshop_with_a_bad_value_is_refused_by_name() {
+    let bench = Bench::new();
+    let mut workshop = Workshop::default_set().unwrap();
+    workshop.cutters[0].diameter_mm = -4.0;
+    let shop = bench.write("bad.ron", &write_ron(&workshop).unwrap());
+    let file = demo("archive_portrait");
+    let answer = run([
+        "plan",
+        file.to_str().unwrap(),
+        "--workshop",
+        shop.to_str().unwrap(),
+    ]);
+    assert_eq!(answer.code, 2);
+    assert!(
+        answer.err.contains("end mill 4, diameter") && answer.err.contains("allowed"),
+        "{}",
+        answer.err
+    );
+}
+
+#[test]
 fn a_workshop_without_the_tool_says_which() {
     let bench = Bench::new();
     let mut workshop = Workshop::default_set().unwrap();

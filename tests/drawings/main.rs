@@ -9,5 +9,6 @@ mod endings;
 mod golden;
 mod mesh;
 mod pdf;
+mod plan;
 mod svg;
 mod template;

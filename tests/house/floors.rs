@@ -4,7 +4,7 @@ use super::source::{rust_files, without_comments};
 
 /// The floors with their heights. Two of one height do not use each other, but for `workshop`, which reads its
 /// file by the text form of `document`.
-const FLOORS: [(&str, u32); 15] = [
+const FLOORS: [(&str, u32); 16] = [
     ("geometry", 0),
     ("standards", 1),
     ("mount", 2),
@@ -19,7 +19,8 @@ const FLOORS: [(&str, u32); 15] = [
     ("plan", 10),
     ("inspection", 10),
     ("settle", 10),
-    ("app", 11),
+    ("paper", 11),
+    ("app", 12),
 ];
 
 fn height(floor: &str) -> Option<u32> {

@@ -2,7 +2,7 @@
 //! what is really missing. The rules are written down here a second time, common practice, no source.
 
 use flangewright::document::{Choice, Design, MillingMethod, Pieces, PinHandling};
-use flangewright::evaluate::evaluate;
+use flangewright::evaluate::{Evaluation, evaluate};
 use flangewright::mount::{Interface, Presence, Sector};
 use flangewright::plan::{
     Operation as Op, PlanError, Route, Setting, ShopPlan, Shortfall, shop_plan, shop_plan_on,
@@ -174,6 +174,19 @@ fn check(plan: &ShopPlan, case: u64) {
     }
 }
 
+/// Step by step less metal, and at the end the ring and nothing else.
+fn check_stages(plan: &ShopPlan, evaluation: &Evaluation, case: u64) {
+    let stages = plan.stages(evaluation);
+    assert_eq!(stages.len(), plan.steps.len(), "{case}: {:?}", plan.route);
+    let areas: Vec<f64> = stages.iter().map(|stage| stage.metal.area()).collect();
+    for (pair, step) in areas.windows(2).zip(plan.steps.iter().skip(1)) {
+        assert!(pair[1] < pair[0] + 1e-6, "{case}: {}", step.operation);
+    }
+    let ring = evaluation.parts.as_ref().unwrap().through_lug.area();
+    let left = areas.last().unwrap();
+    assert!((left - ring).abs() < 1e-3, "{case}: {left} against {ring}");
+}
+
 fn is_really_missing(lacking: &Shortfall, ring: &ResolvedRing, shop: &Workshop) -> bool {
     let tools = &shop.turning_tools;
     match lacking {
@@ -215,6 +228,7 @@ fn no_plan_breaks_a_rule_and_no_refusal_is_made_up() {
             match shop_plan_on(route, &design, &shop, &evaluation) {
                 Ok(plan) => {
                     check(&plan, case);
+                    check_stages(&plan, &evaluation, case);
                     planned += 1;
                     routes_free += 1;
                 }

@@ -7,6 +7,7 @@ use flangewright::workshop::DividingHead;
 
 fn head(ratio: u32, plates: &[&[u32]]) -> DividingHead {
     DividingHead {
+        is_there: true,
         name: "of the tests".to_owned(),
         ratio,
         plates: plates.iter().map(|plate| plate.to_vec()).collect(),

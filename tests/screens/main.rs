@@ -15,6 +15,8 @@ mod optics;
 mod recovery;
 mod room;
 mod sheet;
+mod shop_plan;
 mod tabs;
 mod values;
 mod working;
+mod workshop;

@@ -67,6 +67,8 @@ pub enum Block {
     Small(String),
     /// A box to tick with text beside it.
     Tick(String),
+    /// A word and what belongs to it, set off to the right.
+    Named(String, String),
     /// A caution: text in a tinted box.
     Caution(String),
     /// A ruled table; its head is repeated on every page.
@@ -86,8 +88,10 @@ pub enum Block {
         blocks: Vec<Block>,
         /// A view in the lengths of the part.
         scene: Scene,
-        /// Width of the picture, mm.
+        /// Greatest width of the picture, mm.
         width_mm: f64,
+        /// Greatest height of the picture, mm.
+        height_mm: f64,
         /// What it shows; empty for none.
         caption: String,
     },

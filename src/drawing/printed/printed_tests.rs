@@ -67,6 +67,7 @@ fn every_kind() -> Vec<Block> {
         Block::Text(long.clone()),
         Block::Caution(long.clone()),
         Block::Tick(long.clone()),
+        Block::Named("tool".to_owned(), "parting blade".to_owned()),
         Block::Table(long_table(60)),
         Block::Picture {
             scene: square(30.0),
@@ -77,6 +78,7 @@ fn every_kind() -> Vec<Block> {
             blocks: vec![Block::Tick("a step".to_owned()), Block::Text(long)],
             scene: square(3.0),
             width_mm: 50.0,
+            height_mm: 50.0,
             caption: String::new(),
         },
         Block::Text("a".repeat(400)),

@@ -22,6 +22,8 @@ const AFTER_BOX_MM: f64 = 2.5;
 const CAUTION_PAD_MM: f64 = 1.6;
 /// Width of the dark bar at the left of a caution, mm.
 const BAR_MM: f64 = 1.2;
+/// Room for the word of a named text, mm.
+const WORD_MM: f64 = 17.0;
 /// From text to the picture beside it, mm.
 const BESIDE_MM: f64 = 5.0;
 
@@ -119,6 +121,7 @@ pub(super) fn slabs(block: &Block, width_mm: f64) -> Vec<Slab> {
         Block::Text(text) => paragraph(text, TEXT_MM, 0.0, width_mm),
         Block::Small(text) => paragraph(text, SMALL_MM, 0.0, width_mm),
         Block::Tick(text) => tick(text, width_mm),
+        Block::Named(word, text) => named(word, text, width_mm),
         Block::Caution(text) => vec![caution(text, width_mm)],
         Block::Table(table) => table_slabs(table, width_mm),
         Block::Picture {
@@ -130,8 +133,14 @@ pub(super) fn slabs(block: &Block, width_mm: f64) -> Vec<Slab> {
             blocks,
             scene,
             width_mm: picture_mm,
+            height_mm,
             caption,
-        } => vec![beside(blocks, scene, *picture_mm, caption, width_mm)],
+        } => vec![beside(
+            blocks,
+            width_mm,
+            *picture_mm,
+            &picture(scene, *picture_mm, *height_mm, caption),
+        )],
         Block::Together(blocks) => together(blocks, width_mm),
         Block::Gap(height_mm) => vec![Slab::free(*height_mm)],
     }
@@ -188,6 +197,14 @@ fn tick(text: &str, width_mm: f64) -> Vec<Slab> {
     let mut all = paragraph(text, TEXT_MM, TEXT_MM + AFTER_BOX_MM, width_mm);
     if let Some(first) = all.first_mut() {
         first.items.extend(tick_box(TEXT_MM, 0.0, 0.0, false));
+    }
+    all
+}
+
+fn named(word: &str, text: &str, width_mm: f64) -> Vec<Slab> {
+    let mut all = paragraph(text, TEXT_MM, WORD_MM, width_mm);
+    if let Some(first) = all.first_mut() {
+        first.items.push(lettering(word, TEXT_MM, 0.0, 0.0));
     }
     all
 }
@@ -253,15 +270,15 @@ fn picture(scene: &Scene, width_mm: f64, height_limit_mm: f64, caption: &str) ->
 /// A small part is not blown up beyond this.
 const LARGEST_SCALE: f64 = 10.0;
 
-fn beside(blocks: &[Block], scene: &Scene, picture_mm: f64, caption: &str, width_mm: f64) -> Slab {
+/// Text on the left and a picture on the right of it.
+fn beside(blocks: &[Block], width_mm: f64, picture_mm: f64, picture: &Slab) -> Slab {
     let text_mm = width_mm - picture_mm - BESIDE_MM;
     let left: Vec<Slab> = blocks
         .iter()
         .flat_map(|block| slabs(block, text_mm))
         .collect();
     let mut whole = Slab::stacked(&left);
-    let right = picture(scene, picture_mm, picture_mm, caption);
-    whole.items.extend(right.moved(text_mm + BESIDE_MM, 0.0));
-    whole.height_mm = whole.height_mm.max(right.height_mm);
+    whole.items.extend(picture.moved(text_mm + BESIDE_MM, 0.0));
+    whole.height_mm = whole.height_mm.max(picture.height_mm);
     whole
 }

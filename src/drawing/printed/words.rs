@@ -2,9 +2,13 @@
 
 use crate::drawing::lettering::width_mm;
 
+/// A text may be wider than its room by this much, mm: sums of widths do not come out to the last digit.
+const SLACK_MM: f64 = 1e-6;
+
 /// The lines of a text in a width, broken at blanks; a word that is wider than the width is broken between letters.
 /// Line ends in the text are kept.
 pub(super) fn broken(text: &str, height_mm: f64, limit_mm: f64) -> Vec<String> {
+    let limit_mm = limit_mm + SLACK_MM;
     text.lines()
         .flat_map(|line| broken_line(line, height_mm, limit_mm))
         .collect()

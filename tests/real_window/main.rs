@@ -4,6 +4,7 @@
 //! without them and run by `.ci/run`, which brings all of them.
 
 mod hand;
+mod pictures;
 
 use std::path::Path;
 use std::time::{Duration, Instant};

@@ -5,6 +5,7 @@ mod drawing;
 mod files;
 mod hands;
 mod help;
+mod icon;
 mod inspection;
 mod keyboard;
 mod limits;

@@ -1,6 +1,6 @@
 //! A canvas: a scene on the screen that zooms, pans and tells what the pointer is at.
 
-use egui::{Key, Painter, Pos2, Rect, Response, Sense, Ui, WidgetInfo};
+use egui::{EventFilter, Key, Painter, Pos2, Rect, Response, Sense, Ui, WidgetInfo};
 
 use super::areas::encloses;
 use super::palette::Palette;
@@ -16,6 +16,10 @@ pub struct Canvas {
     ready: Option<(Ready, Painted)>,
     scope: Option<Scope>,
     holds: Held,
+    /// Whether the drag was given up: until the button is up nothing is taken hold of.
+    spent: bool,
+    /// Whether the arrow keys move what is picked, not the picture; and Escape lets go of it.
+    pub arrows_are_taken: bool,
     /// A zoom asked for by command, done about the middle when the canvas is drawn next.
     zoom: Option<f64>,
 }
@@ -93,9 +97,21 @@ impl Canvas {
         }
     }
 
+    /// The way from millimetres to the screen, as it was drawn last.
+    #[must_use]
+    pub fn way_drawn(&self) -> Option<ToScreen> {
+        self.ready.as_ref().map(|(ready, _)| ready.way)
+    }
+
     /// Zooms by a factor about the middle.
     pub const fn zoom_by(&mut self, factor: f64) {
         self.zoom = Some(factor);
+    }
+
+    /// Lets go of what is dragged, though the button is still down.
+    pub const fn let_go(&mut self) {
+        self.holds = Held::Nothing;
+        self.spent = true;
     }
 
     /// Draws the canvas over all the room there is.
@@ -164,10 +180,14 @@ impl Canvas {
         showing: &Showing<'_>,
         way: &ToScreen,
     ) -> (Option<Pos2>, bool) {
-        if response.double_clicked() {
+        let at_a_thing = |at: Pos2| (showing.grabs)(way, at);
+        if response.double_clicked() && !response.interact_pointer_pos().is_some_and(at_a_thing) {
             self.sight = Sight::Ring;
         }
-        if response.drag_started() {
+        if !response.ctx.input(|input| input.pointer.any_down()) {
+            self.spent = false;
+        }
+        if response.drag_started() && !self.spent {
             let pressed = response.ctx.input(|input| input.pointer.press_origin());
             let grabs = pressed.is_some_and(|at| (showing.grabs)(way, at));
             self.holds = if grabs { Held::Thing } else { Held::Ground };
@@ -193,7 +213,10 @@ impl Canvas {
             self.sight.zoom(way, factor, response.rect.center());
         }
         if response.has_focus() {
-            self.arrow_keys(ui, way);
+            self.keep_keys(ui, response);
+            if !self.arrows_are_taken {
+                self.arrow_keys(ui, way);
+            }
         }
         let Some(at) = response.hover_pos() else {
             return;
@@ -203,6 +226,17 @@ impl Canvas {
         if (factor - 1.0).abs() > 1e-6 {
             self.sight.zoom(way, factor, at);
         }
+    }
+
+    /// The arrow keys are the canvas's own: they do not lead the keyboard to another widget.
+    fn keep_keys(&self, ui: &Ui, response: &Response) {
+        let keys = EventFilter {
+            tab: false,
+            horizontal_arrows: true,
+            vertical_arrows: true,
+            escape: self.arrows_are_taken,
+        };
+        ui.memory_mut(|memory| memory.set_focus_lock_filter(response.id, keys));
     }
 
     fn arrow_keys(&mut self, ui: &Ui, way: &ToScreen) {

@@ -2,9 +2,11 @@
 
 use std::path::PathBuf;
 
-use egui::{Key, KeyboardShortcut, Modifiers, ThemePreference};
+use egui::{Key, KeyboardShortcut, Modifiers};
 
 use super::edit::Edit;
+use super::help::Help;
+use super::look::LookChoice;
 use super::page::Page;
 use super::print_out::PrintOut;
 use super::room_work::RoomWish;
@@ -21,6 +23,8 @@ pub enum Command {
     Drag(Edit),
     /// The drag is over.
     DragEnded,
+    /// The drag is given up: the design is as it was before.
+    DragGivenUp,
     /// Change the user's workshop; one step of its own undo.
     Shop(ShopEdit),
     /// Ask for two mounts and start a new design.
@@ -95,8 +99,10 @@ pub enum Command {
     Show(Page),
     /// Show the room to move, or change what it shows.
     Room(RoomWish),
-    /// Light, dark, or as the system has it.
-    Theme(ThemePreference),
+    /// Colours, contrast, size of the text.
+    Look(LookChoice),
+    /// Show help.
+    Help(Help),
 }
 
 /// How far one press of a key turns the cutting line, degrees.
@@ -158,10 +164,12 @@ pub fn menus() -> Vec<Menu> {
         None,
         Some(Command::Room(RoomWish::Toggle)),
         None,
-        Some(Command::Theme(ThemePreference::System)),
-        Some(Command::Theme(ThemePreference::Light)),
-        Some(Command::Theme(ThemePreference::Dark)),
     ];
+    let view = view
+        .into_iter()
+        .chain(LookChoice::ALL.map(|choice| Some(Command::Look(choice))))
+        .collect();
+    let help = Help::ALL.map(|help| Some(Command::Help(help))).to_vec();
     let pages = Page::ALL
         .into_iter()
         .map(|page| Some(Command::Show(page)))
@@ -183,6 +191,10 @@ pub fn menus() -> Vec<Menu> {
             title: "Page",
             commands: pages,
         },
+        Menu {
+            title: "Help",
+            commands: help,
+        },
     ]
 }
 
@@ -195,7 +207,7 @@ impl Command {
     #[must_use]
     pub const fn label(&self) -> &'static str {
         match self {
-            Self::Edit(_) | Self::Drag(_) | Self::DragEnded => "Change",
+            Self::Edit(_) | Self::Drag(_) | Self::DragEnded | Self::DragGivenUp => "Change",
             Self::Shop(_) => "Change the workshop",
             Self::New => "New…",
             Self::Start(..) | Self::StartFrom(_) => "Start",
@@ -233,9 +245,8 @@ impl Command {
             Self::Room(RoomWish::Toggle) => "Room to move on or off",
             Self::Room(RoomWish::SetAside(_) | RoomWish::Again) => "Room to move",
             Self::Show(page) => page.title(),
-            Self::Theme(ThemePreference::System) => "Colours as the system",
-            Self::Theme(ThemePreference::Light) => "Light colours",
-            Self::Theme(ThemePreference::Dark) => "Dark colours",
+            Self::Look(choice) => choice.label(),
+            Self::Help(help) => help.label(),
         }
     }
 
@@ -243,7 +254,9 @@ impl Command {
     #[must_use]
     pub const fn explains(&self) -> &'static str {
         match self {
-            Self::Edit(_) | Self::Drag(_) | Self::DragEnded => "changes the design",
+            Self::Edit(_) | Self::Drag(_) | Self::DragEnded | Self::DragGivenUp => {
+                "changes the design"
+            }
             Self::Shop(_) => "changes the workshop and evaluates the design anew",
             Self::New => "choose a lens and a body and start a ring between them",
             Self::Start(..) => "start a ring between the two chosen mounts",
@@ -308,9 +321,8 @@ impl Command {
             }
             Self::Room(RoomWish::SetAside(_) | RoomWish::Again) => "work out the room to move",
             Self::Show(page) => page.explains(),
-            Self::Theme(ThemePreference::System) => "light or dark, as the system is set",
-            Self::Theme(ThemePreference::Light) => "dark lines on a light ground",
-            Self::Theme(ThemePreference::Dark) => "light lines on a dark ground",
+            Self::Look(choice) => choice.explains(),
+            Self::Help(help) => help.explains(),
         }
     }
 
@@ -347,10 +359,14 @@ impl Command {
                 .map(|number| key(WITH, number))
                 .into_iter()
                 .collect(),
-            Self::Edit(_)
+            Self::Look(choice) => choice.keys(),
+            Self::Help(Help::Keys) => vec![key(BARE, Key::F1)],
+            Self::Help(Help::Mounts | Help::Hints)
+            | Self::Edit(_)
             | Self::Shop(_)
             | Self::Drag(_)
             | Self::DragEnded
+            | Self::DragGivenUp
             | Self::Start(..)
             | Self::StartFrom(_)
             | Self::KeepLens
@@ -364,8 +380,7 @@ impl Command {
             | Self::Recover
             | Self::OpenRecent(_)
             | Self::ClearRecent
-            | Self::Print(_)
-            | Self::Theme(_) => Vec::new(),
+            | Self::Print(_) => Vec::new(),
         }
     }
 
@@ -396,11 +411,14 @@ impl Command {
             | Self::ClearRecent
             | Self::Print(_)
             | Self::Quit
+            | Self::Look(_)
+            | Self::Help(_)
             | Self::Show(_) => true,
             Self::Edit(_)
             | Self::Shop(_)
             | Self::Drag(_)
             | Self::DragEnded
+            | Self::DragGivenUp
             | Self::Start(..)
             | Self::StartFrom(_)
             | Self::Undo
@@ -412,8 +430,7 @@ impl Command {
             | Self::TurnPlan
             | Self::CutClockwise
             | Self::CutAnticlockwise
-            | Self::Room(_)
-            | Self::Theme(_) => false,
+            | Self::Room(_) => false,
         }
     }
 }

@@ -1,3 +1,5 @@
+//! Tests of the list of commands.
+
 use super::*;
 
 #[test]
@@ -23,15 +25,6 @@ fn a_key_with_more_modifiers_is_looked_at_first() {
     };
     assert!(place(&Command::Redo) < place(&Command::Undo));
     assert!(place(&Command::SaveAs) < place(&Command::Save));
-}
-
-#[test]
-fn keys_of_the_window_library_are_left_alone() {
-    // Ctrl with plus, minus and 0 changes the size of the whole window's text.
-    for (key, command) in keyed() {
-        let taken = [Key::Plus, Key::Equals, Key::Minus, Key::Num0].contains(&key.logical_key);
-        assert!(!(taken && key.modifiers.command), "{command:?}");
-    }
 }
 
 #[test]

@@ -2,17 +2,19 @@
 
 use egui::{Pos2, Rect, RichText, ScrollArea, Ui, UiBuilder, vec2};
 
-use super::canvas::{Canvas, Showing, tag_at};
+use super::canvas::{Canvas, Showing, Shown, tag_at};
 use super::command::Command;
 use super::dimension_list::DimensionList;
 use super::edit::{Edit, edited};
+use super::grip::{Follow, Grip, Taken};
+use super::hand::{Graspable, Hand};
 use super::missing_panel::{missing_ui, ring_is_whole};
 use super::sheet_choices::sheet_choices_ui;
 use super::sheet_edit::SheetEdit;
 use super::sight::ToScreen;
 use super::split::{Lie, Split};
 use super::view::View;
-use crate::document::DimensionId;
+use crate::document::{DimensionId, RingKey};
 use crate::drawing::ring_sheet::{Laid, format_of, lay_out};
 use crate::drawing::{RingSheet, SheetDimension, SheetError};
 use crate::geometry::Point;
@@ -25,6 +27,7 @@ pub struct DrawingPage {
     drawn: Option<(u64, Result<RingSheet, SheetError>)>,
     dimensions: DimensionList,
     held: Option<Held>,
+    hand: Hand,
     side: Split,
 }
 
@@ -46,6 +49,7 @@ impl Default for DrawingPage {
             drawn: None,
             dimensions: DimensionList::default(),
             held: None,
+            hand: Hand::default(),
             side: Split::new(
                 Lie::SideBySide,
                 "Edge between sheet and choices",
@@ -139,14 +143,15 @@ impl DrawingPage {
             ui.ctx().set_cursor_icon(egui::CursorIcon::Grab);
         }
         if let Some(dimension) = under {
-            if shown.response.clicked() {
+            if shown.response.clicked_by(egui::PointerButton::Primary) {
                 self.dimensions.chosen = Some(dimension.id);
                 self.dimensions.jump = true;
             }
             if !shown.response.dragged() {
                 let words = format!(
-                    "{}\ndrag to move it, click to choose it",
-                    dimension.id.words()
+                    "{}\ndrag to move it, click to choose it{}",
+                    dimension.id.words(),
+                    key_of(dimension.id).map_or("", |_| ", double-click to type its value")
                 );
                 shown.response.clone().on_hover_text_at_pointer(words);
             }
@@ -167,10 +172,21 @@ impl DrawingPage {
                 drag(view, held, shown.way.back(at));
             }
         }
-        if shown.let_go {
+        let given_up = ui.input(|input| input.key_pressed(egui::Key::Escape));
+        if self.held.is_some() && given_up {
+            self.held = None;
+            self.canvas.let_go();
+            view.wish(Command::DragGivenUp);
+        } else if shown.let_go {
             self.held = None;
             view.wish(Command::DragEnded);
         }
+        let on = OnSheet {
+            hand: &mut self.hand,
+            canvas: &mut self.canvas,
+            dimensions: &mut self.dimensions,
+        };
+        on.pick_ui(ui, view, sheet, &shown);
     }
 
     fn choices_ui(&mut self, ui: &mut Ui, view: &mut View<'_>) {
@@ -211,6 +227,47 @@ impl DrawingPage {
     }
 }
 
+/// The hand on the sheet, and what it picks.
+struct OnSheet<'a> {
+    hand: &'a mut Hand,
+    canvas: &'a mut Canvas,
+    dimensions: &'a mut DimensionList,
+}
+
+impl OnSheet<'_> {
+    /// Values are picked, nudged and typed into where they are drawn; a drag moves the lettering instead.
+    fn pick_ui(self, ui: &Ui, view: &mut View<'_>, sheet: &RingSheet, shown: &Shown) {
+        let evaluation = view.evaluation;
+        let take = |at: Pos2| {
+            let grip = Grip::Dimension(key_of(grabbed(sheet, &shown.way, at)?.id)?);
+            Some(Taken {
+                grip,
+                follow: Follow::Keys,
+                place: shown.way.back(at),
+                value: grip.value(evaluation)?,
+            })
+        };
+        let sized = sheet
+            .dimensions
+            .iter()
+            .filter(|dimension| key_of(dimension.id).is_some());
+        let places: Vec<Point> = sized
+            .filter_map(|dimension| Some(dimension.extent()?.centre()))
+            .collect();
+        let things = Graspable {
+            take: &take,
+            places: &places,
+        };
+        let before = self.hand.picked();
+        self.hand.pick_ui(ui, view, self.canvas, shown, &things);
+        if let Some(picked) = self.hand.picked().filter(|now| Some(*now) != before) {
+            let under = grabbed(sheet, &shown.way, shown.way.at(picked.place));
+            self.dimensions.chosen = under.map(|dimension| dimension.id);
+            self.dimensions.jump = true;
+        }
+    }
+}
+
 /// Scale, paper, and what is not on the sheet.
 fn heading_ui(ui: &mut Ui, view: &View<'_>, sheet: &RingSheet) {
     ui.horizontal_wrapped(|ui| {
@@ -233,6 +290,23 @@ fn heading_ui(ui: &mut Ui, view: &View<'_>, sheet: &RingSheet) {
             ui.label(RichText::new(words).small().color(view.palette.caution));
         }
     });
+}
+
+/// The dimension of the ring that is typed into where this one is drawn.
+const fn key_of(id: DimensionId) -> Option<RingKey> {
+    match id {
+        DimensionId::Size(key) => Some(key),
+        DimensionId::Relief => Some(RingKey::ReliefWidth),
+        DimensionId::LockHole => Some(RingKey::LockHoleDiameter),
+        DimensionId::LeadIn => Some(RingKey::LugLeadIn),
+        DimensionId::Thread
+        | DimensionId::DatumFlange
+        | DimensionId::DatumSpigot
+        | DimensionId::SeatParallelism
+        | DimensionId::ThreadRunOut
+        | DimensionId::FlangeTexture
+        | DimensionId::Between(..) => None,
+    }
 }
 
 fn dimension_of(sheet: &RingSheet, tag: u32) -> Option<&SheetDimension> {

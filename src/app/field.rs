@@ -103,6 +103,10 @@ pub fn number_ui<W: Wish>(
                 response.scroll_to_me(Some(Align::Center));
                 view.selection.jump = None;
             }
+            if view.selection.reveal == Some(field) {
+                response.scroll_to_me(Some(Align::Center));
+                view.selection.reveal = None;
+            }
             if response.has_focus() {
                 view.selection.point_at(Lit::Field(field));
             }

@@ -3,6 +3,7 @@
 use egui::{Button, RichText, ScrollArea, Sense, Stroke, Ui, vec2};
 
 use super::edit::Edit;
+use super::explain_panel::finding_lines;
 use super::palette::Palette;
 use super::rows::below_ui;
 use super::severity_sign::sign_ui;
@@ -101,7 +102,10 @@ fn finding_ui(ui: &mut Ui, view: &mut View<'_>, finding: &Finding) {
                     )
                     .inner;
                 focused = response.has_focus();
-                if response.on_hover_text(finding.key.asks()).clicked() {
+                if response
+                    .on_hover_text(finding_lines(finding.key).join("\n"))
+                    .clicked()
+                {
                     toggle(view, finding);
                 }
                 if let Some(share) = finding.share {
@@ -173,7 +177,9 @@ fn margin_words(finding: &Finding, share: f64) -> String {
 }
 
 fn opened_ui(ui: &mut Ui, view: &mut View<'_>, finding: &Finding) {
-    ui.label(RichText::new(finding.key.asks()).small().italics());
+    for line in finding_lines(finding.key) {
+        ui.label(RichText::new(line).small().italics());
+    }
     let numbers = [
         ("value", finding.value),
         ("limit", finding.limit),

@@ -17,7 +17,8 @@ pub fn group_ui(
     let wanted = view
         .selection
         .jump
-        .is_some_and(|jump| fields.contains(&jump));
+        .or(view.selection.reveal)
+        .is_some_and(|wanted| fields.contains(&wanted));
     CollapsingHeader::new(RichText::new(title).strong())
         .default_open(open)
         .open(wanted.then_some(true))

@@ -4,6 +4,7 @@ use egui::{Frame, Margin, RichText, ScrollArea, Ui};
 
 use super::command::Command;
 use super::edit::Edit;
+use super::explain_panel::field_lines;
 use super::field::{NumberField, number_ui, step_of};
 use super::rows::salt_of;
 use super::view::View;
@@ -45,7 +46,6 @@ pub fn limits_ui(ui: &mut Ui, view: &mut View<'_>) {
 
 fn limit_ui(ui: &mut Ui, view: &mut View<'_>, key: LimitKey) {
     let field = FieldRef::Limit(key);
-    let default = key.unit().show(key.default_value());
     let number = NumberField {
         label: key.label(),
         salt: salt_of(field),
@@ -53,7 +53,7 @@ fn limit_ui(ui: &mut Ui, view: &mut View<'_>, key: LimitKey) {
         value: Some(view.design.limits.get(key)),
         unit: key.unit(),
         label_width: Some(LABEL_WIDTH),
-        hover: format!("default {default}: {}", key.why()),
+        hover: field_lines(field).join("\n"),
         step: step_of(key.unit()),
     };
     let changed = view.design.limits.is_changed(key);

@@ -2,9 +2,11 @@
 
 use std::path::Path;
 
-use egui::{Button, KeyboardShortcut, RichText, Ui};
+use egui::{Button, RichText, TextStyle, TextWrapMode, Ui, WidgetText};
 
 use super::command::{Command, menus};
+use super::keys_list::key_words;
+use super::look::Look;
 use super::page::Page;
 use super::palette::Palette;
 use super::path_words::path_shown;
@@ -21,6 +23,8 @@ pub struct Possible {
     pub export: bool,
     /// The page in sight.
     pub page: Page,
+    /// The look in force.
+    pub look: Look,
 }
 
 impl Possible {
@@ -35,7 +39,7 @@ impl Possible {
     }
 }
 
-/// Menus on the left, then the pages, then undo and redo.
+/// The menus, the pages, and undo, redo and save: in one row where there is room, else the pages in a row of their own.
 pub(super) fn menu_bar_ui(
     ui: &mut Ui,
     possible: Possible,
@@ -43,40 +47,21 @@ pub(super) fn menu_bar_ui(
     palette: Palette,
     commands: &mut Vec<Command>,
 ) {
-    // The pages are many: in a narrow window they take a second line.
-    ui.horizontal_wrapped(|ui| {
-        for menu in menus() {
-            ui.menu_button(menu.title, |ui| {
-                for entry in &menu.commands {
-                    match entry {
-                        Some(command) => {
-                            entry_ui(ui, possible, command, commands);
-                            if *command == Command::Open {
-                                recent_ui(ui, possible, recent, commands);
-                            }
-                        }
-                        None => {
-                            ui.separator();
-                        }
-                    }
-                }
-            });
-        }
+    let one_row = width_of_all(ui) <= ui.available_width();
+    ui.horizontal(|ui| {
+        menus_ui(ui, possible, recent, commands);
         ui.separator();
-        for page in Page::ALL {
-            let words = RichText::new(page.title()).strong();
-            let tab = ui
-                .selectable_label(possible.page == page, words)
-                .on_hover_text(page.explains());
-            if tab.clicked() {
-                commands.push(Command::Show(page));
-            }
+        if one_row {
+            pages_ui(ui, possible, commands);
+            ui.separator();
         }
-        ui.separator();
-        for command in [Command::Undo, Command::Redo, Command::Save] {
+        for command in BUTTONS {
             button_ui(ui, possible, &command, commands);
         }
     });
+    if !one_row {
+        ui.horizontal_wrapped(|ui| pages_ui(ui, possible, commands));
+    }
     let line = egui::Stroke::new(1.0, palette.border);
     ui.painter()
         .hline(ui.max_rect().x_range(), ui.min_rect().bottom() + 2.0, line);
@@ -105,10 +90,83 @@ fn recent_ui(ui: &mut Ui, possible: Possible, recent: &[RecentFile], commands: &
     });
 }
 
+/// The commands with a button beside the pages.
+const BUTTONS: [Command; 3] = [Command::Undo, Command::Redo, Command::Save];
+
+/// The width of the whole bar in one row, points.
+fn width_of_all(ui: &Ui) -> f32 {
+    let (between, padding) = (
+        ui.spacing().item_spacing.x,
+        2.0 * ui.spacing().button_padding.x,
+    );
+    let words = menus()
+        .into_iter()
+        .map(|menu| menu.title)
+        .chain(Page::ALL.into_iter().map(Page::title))
+        .chain(BUTTONS.iter().map(Command::label));
+    let two_lines = 2.0 * (between + 6.0);
+    words
+        .map(|words| width_of(ui, words) + padding + between)
+        .sum::<f32>()
+        + two_lines
+}
+
+fn width_of(ui: &Ui, words: &str) -> f32 {
+    let galley = WidgetText::from(words).into_galley(
+        ui,
+        Some(TextWrapMode::Extend),
+        f32::INFINITY,
+        TextStyle::Button,
+    );
+    galley.size().x
+}
+
+fn menus_ui(ui: &mut Ui, possible: Possible, recent: &[RecentFile], commands: &mut Vec<Command>) {
+    for menu in menus() {
+        ui.menu_button(menu.title, |ui| {
+            for entry in &menu.commands {
+                match entry {
+                    Some(command) => {
+                        entry_ui(ui, possible, command, commands);
+                        if *command == Command::Open {
+                            recent_ui(ui, possible, recent, commands);
+                        }
+                    }
+                    None => {
+                        ui.separator();
+                    }
+                }
+            }
+        });
+    }
+}
+
+fn pages_ui(ui: &mut Ui, possible: Possible, commands: &mut Vec<Command>) {
+    for page in Page::ALL {
+        let words = RichText::new(page.title()).strong();
+        let key = keys_in_brackets(ui, &Command::Show(page));
+        let tab = ui
+            .selectable_label(possible.page == page, words)
+            .on_hover_text(format!("{}{key}", page.explains()));
+        if tab.clicked() {
+            commands.push(Command::Show(page));
+        }
+    }
+}
+
+fn keys_in_brackets(ui: &Ui, command: &Command) -> String {
+    command
+        .keys()
+        .first()
+        .map(|key| format!(" ({})", key_words(ui.ctx(), *key)))
+        .unwrap_or_default()
+}
+
 fn entry_ui(ui: &mut Ui, possible: Possible, command: &Command, commands: &mut Vec<Command>) {
-    let mut button = Button::new(command.label());
+    let in_force = matches!(command, Command::Look(choice) if possible.look.has(*choice));
+    let mut button = Button::new(command.label()).selected(in_force);
     if let Some(key) = command.keys().first() {
-        button = button.shortcut_text(key_words(ui, *key));
+        button = button.shortcut_text(key_words(ui.ctx(), *key));
     }
     let response = ui
         .add_enabled(possible.can(command), button)
@@ -119,23 +177,9 @@ fn entry_ui(ui: &mut Ui, possible: Possible, command: &Command, commands: &mut V
     }
 }
 
-/// The words of a key, with the sign on the key where it has one.
-fn key_words(ui: &Ui, shortcut: KeyboardShortcut) -> String {
-    let key = shortcut.logical_key;
-    let words = ui.ctx().format_shortcut(&shortcut);
-    words.strip_suffix(key.name()).map_or_else(
-        || words.clone(),
-        |held| format!("{held}{}", key.symbol_or_name()),
-    )
-}
-
 /// A button for a command, its hover text with the key.
 pub fn button_ui(ui: &mut Ui, possible: Possible, command: &Command, commands: &mut Vec<Command>) {
-    let key = command
-        .keys()
-        .first()
-        .map(|key| format!(" ({})", key_words(ui, *key)))
-        .unwrap_or_default();
+    let key = keys_in_brackets(ui, command);
     let response = ui.add_enabled(possible.can(command), Button::new(command.label()));
     if response
         .on_hover_text(format!("{}{key}", command.explains()))

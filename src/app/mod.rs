@@ -7,6 +7,7 @@
 //! - [`command`] lists everything that can be asked for, [`edit`] every change of the design, [`history`] takes it back;
 //! - [`field`] is the one field for a number, [`canvas`] the one canvas for a drawing.
 
+mod announcer;
 mod areas;
 mod body_column;
 mod canvas;
@@ -35,6 +36,7 @@ mod dimension_list;
 mod disk_question;
 mod drawing_page;
 pub mod edit;
+mod explain_panel;
 mod export_panel;
 mod field;
 pub mod file_locks;
@@ -42,16 +44,27 @@ pub mod files;
 mod findings_panel;
 mod finished_picture;
 mod finished_readings;
+mod focus_ring;
 mod focus_table;
 mod free_number;
+mod grip;
 mod group;
+mod hand;
+mod hand_keys;
+pub mod help;
+pub mod hints;
 pub mod history;
+pub mod icon;
+mod if_wrong;
+mod in_words;
 pub mod inspection_edit;
 mod inspection_page;
 pub mod inspection_print;
 mod job;
 mod keeping;
 pub mod kept_work;
+mod key_presses;
+pub mod keys_list;
 mod lens_column;
 mod let_go_list;
 mod lettering_paint;
@@ -59,6 +72,7 @@ mod light_plot;
 mod limits_page;
 mod list_editor;
 mod long_work;
+pub mod look;
 mod looking;
 mod machine_rows;
 mod margin_plot;
@@ -67,6 +81,7 @@ mod menu_bar;
 mod messages;
 mod missing_panel;
 mod mount_question;
+mod mounts_panel;
 mod new_panel;
 mod opener;
 mod optics_page;
@@ -75,6 +90,7 @@ mod origin_editor;
 mod own_commands;
 pub mod own_folder;
 mod own_mounts;
+pub mod own_settings;
 mod own_shop;
 pub mod page;
 mod palette;
@@ -82,6 +98,7 @@ mod path_panel;
 mod path_words;
 mod pick;
 mod places;
+mod plan_hand;
 mod plan_panel;
 mod plot_grid;
 pub mod print_out;
@@ -114,15 +131,17 @@ mod shop_plan_order;
 mod shop_plan_page;
 mod shop_plan_tables;
 mod shop_rows;
-mod sight;
+pub mod sight;
 mod split;
 mod stack_page;
+mod standing;
 mod tabs;
 mod text_field;
 mod tolerance_editor;
 mod tolerance_text;
 mod trial_panel;
 mod trial_readings;
+mod type_in;
 mod unsaved_question;
 mod values_panel;
 pub mod variant_edit;
@@ -158,6 +177,9 @@ pub enum AppError {
     Window(String),
 }
 
+/// Side of the sign on the window and in lists of windows, dots.
+const ICON_SIDE: u32 = 64;
+
 /// Opens the window, with a design where one is given, and returns when it is closed.
 ///
 /// # Errors
@@ -173,6 +195,7 @@ pub fn run(open: Option<PathBuf>) -> Result<(), AppError> {
         .with_app_id("flangewright")
         .with_inner_size([1280.0, 800.0])
         .with_min_inner_size([1000.0, 640.0])
+        .with_icon(icon::icon(ICON_SIDE))
         .with_drag_and_drop(true);
     let options = eframe::NativeOptions {
         viewport,
@@ -186,8 +209,9 @@ pub fn run(open: Option<PathBuf>) -> Result<(), AppError> {
         if let Some(folder) = own_folder::own_folder() {
             window.use_own_folder(folder);
         }
-        if let Some(path) = &open {
-            window.open(path);
+        match &open {
+            Some(path) => window.open(path),
+            None => window.show_hints_at_start(),
         }
         let window: Box<dyn eframe::App> = Box::new(window);
         Ok(window)

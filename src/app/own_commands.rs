@@ -15,6 +15,7 @@ use super::workshop_page::Kept;
 impl Window {
     /// Reads the user's own mounts and workshop; what is broken is told, and the shipped ones serve instead.
     pub fn use_own_folder(&mut self, folder: PathBuf) {
+        self.use_settings(&folder);
         let workshop = workshop_file(&folder);
         self.begin_keeping(&folder);
         let (mounts, error) = OwnMounts::in_folder(folder);

@@ -99,13 +99,65 @@ const DARK: Palette = Palette {
     light: rgb(0x00e6_c34a),
 };
 
+/// Strong contrast on a light ground.
+const LIGHT_STRONG: Palette = Palette {
+    ground: rgb(0x00ff_ffff),
+    paper: rgb(0x00ff_ffff),
+    field: rgb(0x00ff_ffff),
+    border: rgb(0x0045_4545),
+    ink: rgb(0x0000_0000),
+    faint_ink: rgb(0x0033_3333),
+    accent: rgb(0x0000_428a),
+    accent_ground: rgb(0x00ff_e14d),
+    clash: rgb(0x008f_0000),
+    caution: rgb(0x006b_3f00),
+    note: rgb(0x0000_3a8c),
+    fine: rgb(0x0000_5220),
+    ring: rgb(0x0000_0000),
+    hatch: rgb(0x0066_6666),
+    lens: rgb(0x0000_4d73),
+    body: rgb(0x0055_1f80),
+    pin: rgb(0x007a_4300),
+    axis: rgb(0x0080_1a00),
+    grid: rgb(0x00e2_e2e2),
+    dimension: rgb(0x0000_0000),
+    light: rgb(0x0080_5a00),
+};
+
+/// Strong contrast on a dark ground.
+const DARK_STRONG: Palette = Palette {
+    ground: rgb(0x0000_0000),
+    paper: rgb(0x0000_0000),
+    field: rgb(0x0000_0000),
+    border: rgb(0x00b4_b4b4),
+    ink: rgb(0x00ff_ffff),
+    faint_ink: rgb(0x00d8_d8d8),
+    accent: rgb(0x0066_e0ff),
+    accent_ground: rgb(0x0000_4a66),
+    clash: rgb(0x00ff_a090),
+    caution: rgb(0x00ff_cc4d),
+    note: rgb(0x00b3_ccff),
+    fine: rgb(0x0099_f0ad),
+    ring: rgb(0x00ff_ffff),
+    hatch: rgb(0x00a0_a0a0),
+    lens: rgb(0x0099_ddff),
+    body: rgb(0x00dc_baff),
+    pin: rgb(0x00ff_c266),
+    axis: rgb(0x00ff_b199),
+    grid: rgb(0x002a_2a2a),
+    dimension: rgb(0x00ff_ffff),
+    light: rgb(0x00ff_dd55),
+};
+
 impl Palette {
-    /// The colours of a theme.
+    /// The colours of a theme, with strong contrast or the usual one.
     #[must_use]
-    pub const fn of(theme: Theme) -> Self {
-        match theme {
-            Theme::Light => LIGHT,
-            Theme::Dark => DARK,
+    pub const fn of(theme: Theme, strong: bool) -> Self {
+        match (theme, strong) {
+            (Theme::Light, false) => LIGHT,
+            (Theme::Dark, false) => DARK,
+            (Theme::Light, true) => LIGHT_STRONG,
+            (Theme::Dark, true) => DARK_STRONG,
         }
     }
 
@@ -224,12 +276,13 @@ impl Palette {
 
 /// The colours in force.
 #[must_use]
-pub fn palette(ui: &egui::Ui) -> Palette {
-    Palette::of(if ui.visuals().dark_mode {
+pub fn palette(ui: &egui::Ui, strong: bool) -> Palette {
+    let theme = if ui.visuals().dark_mode {
         Theme::Dark
     } else {
         Theme::Light
-    })
+    };
+    Palette::of(theme, strong)
 }
 
 /// The family of the drawing's own lettering.
@@ -243,7 +296,7 @@ pub const SMALL: f32 = 11.0;
 /// Size of ordinary lettering, points.
 pub const BODY: f32 = 12.5;
 
-/// Dresses the window: both themes and the lettering.
+/// Gives the window its lettering.
 pub fn dress(context: &egui::Context) {
     let mut fonts = FontDefinitions::default();
     // Fitted to the dots of the screen this font loses minus signs.
@@ -269,8 +322,15 @@ pub fn dress(context: &egui::Context) {
         .insert(FontFamily::Proportional, chain.clone());
     fonts.families.insert(lettering_family(), chain);
     context.set_fonts(fonts);
+    dress_in(context, false);
+}
+
+/// Dresses both themes in their colours, with strong contrast or the usual one.
+pub fn dress_in(context: &egui::Context, strong: bool) {
+    // The text sizes are commands of our own, which are remembered.
+    context.options_mut(|options| options.zoom_with_keyboard = false);
     for theme in [Theme::Light, Theme::Dark] {
-        let palette = Palette::of(theme);
+        let palette = Palette::of(theme, strong);
         context.style_mut_of(theme, |style| {
             style.visuals = palette.visuals(theme);
             style.spacing.item_spacing = egui::vec2(6.0, 4.0);
@@ -312,8 +372,13 @@ mod tests {
 
     #[test]
     fn lettering_stands_out_from_its_ground() {
-        // WCAG 2.1 success criterion 1.4.3: 4.5 to 1 for text (from memory).
-        for palette in [LIGHT, DARK] {
+        // WCAG 2.1 success criteria 1.4.3: 4.5 to 1 for text, 1.4.6: 7 to 1 for enhanced contrast (from memory).
+        for (palette, least) in [
+            (LIGHT, 4.5),
+            (DARK, 4.5),
+            (LIGHT_STRONG, 7.0),
+            (DARK_STRONG, 7.0),
+        ] {
             for ground in [palette.ground, palette.paper] {
                 let inks = [
                     palette.ink,
@@ -326,12 +391,29 @@ mod tests {
                 for ink in inks {
                     let (a, b) = (brightness(ink) + 0.05, brightness(ground) + 0.05);
                     assert!(
-                        a.max(b) / a.min(b) >= 4.5,
+                        a.max(b) / a.min(b) >= least,
                         "{ink:?} on {ground:?}: {}",
                         a.max(b) / a.min(b)
                     );
                 }
             }
+        }
+    }
+
+    #[test]
+    fn edges_and_what_has_the_keyboard_are_seen() {
+        // WCAG 2.1 success criterion 1.4.11: 3 to 1 for edges and signs (from memory).
+        let ratio = |one: Color32, other: Color32| {
+            let (a, b) = (brightness(one) + 0.05, brightness(other) + 0.05);
+            a.max(b) / a.min(b)
+        };
+        for palette in [LIGHT, DARK, LIGHT_STRONG, DARK_STRONG] {
+            assert!(ratio(palette.accent, palette.ground) >= 3.0);
+            assert!(ratio(palette.accent, palette.paper) >= 3.0);
+        }
+        for palette in [LIGHT_STRONG, DARK_STRONG] {
+            assert!(ratio(palette.border, palette.ground) >= 3.0);
+            assert!(ratio(palette.ink, palette.accent_ground) >= 7.0);
         }
     }
 }

@@ -5,10 +5,13 @@ use egui::{Pos2, RichText, Ui};
 use super::canvas::{Canvas, Showing, distance_to_line};
 use super::command::Command;
 use super::edit::{Edit, edited};
+use super::hand::{Graspable, Hand};
+use super::in_words::plan_in_words;
 use super::pick::Picked;
 use super::places::{Light, in_plan};
+use super::plan_hand::{places, taken_at};
 use super::scene_paint::painted;
-use super::section_panel::pick_ui;
+use super::section_panel::hover_ui;
 use super::sight::ToScreen;
 use super::view::View;
 use crate::drawing::Scene;
@@ -21,6 +24,9 @@ pub struct PlanPanel {
     pub canvas: Canvas,
     /// From which side it is seen.
     pub side: Side,
+    hand: Hand,
+    /// Whether the cutting line is in the hand.
+    turning: bool,
     scene: Option<(u64, Side, Scene)>,
 }
 
@@ -29,6 +35,8 @@ impl Default for PlanPanel {
         Self {
             canvas: Canvas::default(),
             side: Side::Lens,
+            hand: Hand::default(),
+            turning: false,
             scene: None,
         }
     }
@@ -37,14 +45,17 @@ impl Default for PlanPanel {
 const CENTRE: Point = Point { x: 0.0, y: 0.0 };
 /// Nearer than this to the cutting line a press takes hold of it, points.
 const HOLD: f32 = 9.0;
+/// Nearer than this to the edge of a lug a press takes hold of it, points.
+const NEAR: f64 = 6.0;
 
 impl PlanPanel {
     /// Sees the plan from the other side.
-    pub const fn turn(&mut self) {
+    pub fn turn(&mut self) {
         self.side = match self.side {
             Side::Lens => Side::Body,
             Side::Body => Side::Lens,
         };
+        self.hand = Hand::default();
     }
 
     /// Draws the plan of this revision of the design.
@@ -70,7 +81,12 @@ impl PlanPanel {
             .as_ref()
             .map_or(30.0, |ring| ring.sizes.flange_diameter / 2.0 + 6.0);
         let whole = view.evaluation.plan.is_some();
-        let grabs = |way: &ToScreen, at: Pos2| whole && near_cut(way, at, cut_deg, reach, side);
+        let evaluation = view.evaluation;
+        let on_cut = |way: &ToScreen, at: Pos2| whole && near_cut(way, at, cut_deg, reach, side);
+        let thing = |way: &ToScreen, at: Pos2| {
+            taken_at(evaluation, way.back(at), side, NEAR / way.points_per_mm)
+        };
+        let grabs = |way: &ToScreen, at: Pos2| on_cut(way, at) || thing(way, at).is_some();
         let light = Light::of(view.selection, view.evaluation);
         let showing = Showing {
             name: "Plan of the lugs",
@@ -84,24 +100,35 @@ impl PlanPanel {
             sheet: None,
         };
         let shown = self.canvas.canvas_ui(ui, &showing);
+        let words = plan_in_words(view.evaluation);
+        let node = |node: &mut egui::accesskit::Node| node.set_description(words);
+        ui.ctx().accesskit_node_builder(shown.response.id, node);
         painted(&light.in_plan(side), &shown.way, view.palette, &|_| false)
             .paint(&shown.painter, &shown.way);
-        let at_cut = shown
-            .response
-            .hover_pos()
-            .is_some_and(|at| grabs(&shown.way, at));
-        if at_cut || shown.grabbed_at.is_some() {
+        let at_cut = |at: Pos2| on_cut(&shown.way, at);
+        if shown.response.hover_pos().is_some_and(at_cut) || self.turning {
             ui.ctx().set_cursor_icon(egui::CursorIcon::Grab);
         }
         if let Some(at) = shown.grabbed_at {
-            turn_cut(view, &shown.way, at, side);
+            let pressed = ui.input(|input| input.pointer.press_origin());
+            self.turning |= !self.hand.holds() && pressed.is_some_and(at_cut);
+            if self.turning {
+                turn_cut(view, &shown.way, at, side);
+            }
         }
-        if shown.let_go {
+        if shown.let_go && std::mem::take(&mut self.turning) {
             view.wish(Command::DragEnded);
         }
         if let Some(picked) = shown.tag.and_then(Picked::of) {
-            pick_ui(view, picked, &shown.response);
+            hover_ui(view, picked, &shown.response);
         }
+        let take = |at: Pos2| thing(&shown.way, at).filter(|_| !on_cut(&shown.way, at));
+        let things = Graspable {
+            take: &take,
+            places: &places(evaluation, side),
+        };
+        self.hand
+            .hand_ui(ui, view, &mut self.canvas, &shown, &things);
     }
 
     const fn options(&self, view: &View<'_>) -> PlanOptions {

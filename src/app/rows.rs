@@ -4,6 +4,7 @@ use egui::{Align, Button, Id, RichText, Ui};
 
 use super::command::Command;
 use super::edit::{Edit, Fitted};
+use super::explain_panel::{field_lines, wrong_line};
 use super::field::{NumberField, number_ui, step_of};
 use super::origin::retyped;
 use super::origin_editor::number_origin_ui;
@@ -63,7 +64,7 @@ fn interface_row_ui(
         value: held.number(),
         unit: field.unit(),
         label_width: None,
-        hover: format!("{}\nhow to measure: {}", held.origin_text(), field.how()),
+        hover: format!("{}\n{}", held.origin_text(), field_lines(field).join("\n")),
         step: step_of(field.unit()),
     };
     let name = format!("Origin of {}: {}", field.label(), standing.word());
@@ -192,6 +193,8 @@ fn ring_hover(state: &DimensionState) -> String {
     }
     text.push_str("\ntolerance: ");
     text.push_str(&state.tolerance_text);
+    text.push('\n');
+    text.push_str(&wrong_line(FieldRef::Ring(state.key)));
     text
 }
 
@@ -211,7 +214,7 @@ pub fn presence_ui(ui: &mut Ui, view: &mut View<'_>, part: Fitted) {
         part.label(),
         &now,
         &choices,
-        "whether the part has it",
+        &wrong_line(part.field()),
     ) {
         view.wish_from(salt, Edit::Presence(part, presence));
     }
@@ -226,9 +229,10 @@ pub fn trim_row_ui(ui: &mut Ui, view: &mut View<'_>) {
         value: Some(view.design.ring.trim_mm),
         unit: Unit::Mm,
         label_width: None,
-        hover:
-            "added to the seat height on purpose; -0.03 lets the lens focus a little past infinity"
-                .to_owned(),
+        hover: format!(
+            "added to the seat height on purpose; -0.03 lets the lens focus a little past infinity\n{}",
+            wrong_line(FieldRef::Trim)
+        ),
         step: 0.01,
     };
     number_ui(ui, view, &number, Edit::Trim, |_, _| {});
@@ -244,10 +248,11 @@ pub fn anchor_ui(ui: &mut Ui, view: &mut View<'_>, field: FieldRef) {
     };
     let response = ui
         .label(RichText::new(field.label()).color(colour))
-        .on_hover_text(field.how());
-    if view.selection.jump == Some(field) {
+        .on_hover_text(field_lines(field).join("\n"));
+    if [view.selection.jump, view.selection.reveal].contains(&Some(field)) {
         response.scroll_to_me(Some(Align::Center));
         view.selection.jump = None;
+        view.selection.reveal = None;
     }
     if response.hovered() {
         view.selection.point_at(super::view::Lit::Field(field));

@@ -37,6 +37,8 @@ pub struct Selection {
     pub open_field: Option<FieldRef>,
     /// The field to bring into sight and into the keyboard's reach.
     pub jump: Option<FieldRef>,
+    /// The field to bring into sight; the keyboard stays where it is.
+    pub reveal: Option<FieldRef>,
     /// The value of lens or body to be measured next.
     pub measure: Option<FieldRef>,
 }

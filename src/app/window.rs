@@ -3,19 +3,23 @@
 use std::collections::BTreeSet;
 use std::path::Path;
 
-use egui::{CentralPanel, Context, Frame, Margin, Panel, ThemePreference, Ui, ViewportCommand};
+use egui::{CentralPanel, Context, Frame, Margin, Panel, Ui, ViewportCommand};
 
+use super::announcer::Announcer;
 use super::chooser::FileChooser;
 use super::clipboard::Copying;
-use super::command::{CUT_STEP_DEG, Command, keyed};
+use super::command::{CUT_STEP_DEG, Command};
 use super::compare_page::ComparePage;
 use super::design_page::DesignPage;
 use super::desk::Desk;
 use super::dialogs::{Dialog, Writing};
 use super::drawing_page::DrawingPage;
 use super::edit::Edit;
+use super::focus_ring::FocusRing;
+use super::help::Help;
 use super::inspection_page::InspectionPage;
 use super::keeping::Keeping;
+use super::key_presses::keys;
 use super::limits_page::limits_ui;
 use super::measure_page::MeasurePage;
 use super::menu_bar::{Possible, menu_bar_ui};
@@ -23,6 +27,7 @@ use super::messages::Messages;
 use super::opener::Opener;
 use super::optics_page::OpticsPage;
 use super::own_mounts::OwnMounts;
+use super::own_settings::OwnSettings;
 use super::own_shop::OwnShop;
 use super::page::Page;
 use super::palette::{Palette, dress, palette};
@@ -30,11 +35,11 @@ use super::path_panel::Purpose;
 use super::room_page::RoomPage;
 use super::room_work::RoomWork;
 use super::shop_plan_page::ShopPlanPage;
-use super::sight::Sight;
+use super::sight::{Sight, ToScreen};
 use super::stack_page::StackPage;
 use super::tabs::tab_bar_ui;
 use super::unsaved_question::Next;
-use super::view::{Selection, Typing, View};
+use super::view::{Lit, Selection, Typing, View};
 use super::watching::Watching;
 use super::workshop_page::{Kept, workshop_ui};
 use super::workspace::Workspace;
@@ -69,6 +74,12 @@ pub struct Window {
     pub(super) copying: Copying,
     opener: Opener,
     pub(super) mounts: OwnMounts,
+    pub(super) settings: OwnSettings,
+    pub(super) help: Option<Help>,
+    pub(super) help_about: Option<Lit>,
+    pub(super) hints: bool,
+    announcer: Announcer,
+    focus: FocusRing,
     pub(super) writing: Option<Writing>,
     pub(super) dialog: Option<Dialog>,
     /// What to go on with once the design is saved.
@@ -108,6 +119,12 @@ impl Window {
             copying: Copying::default(),
             opener: Opener::default(),
             mounts: OwnMounts::default(),
+            settings: OwnSettings::default(),
+            help: None,
+            help_about: None,
+            hints: false,
+            announcer: Announcer::default(),
+            focus: FocusRing::default(),
             writing: None,
             dialog: None,
             after_saving: None,
@@ -134,16 +151,24 @@ impl Window {
         }
     }
 
+    /// The way from millimetres of the half-section to the screen, once it has been drawn.
+    #[must_use]
+    pub fn section_way(&self) -> Option<ToScreen> {
+        self.design_page.section.canvas.way_drawn()
+    }
+
     /// One frame.
     pub fn window_ui(&mut self, ui: &mut Ui) {
         self.agree_on_workshop();
-        let by_key = if self.dialog.is_none() {
+        self.settings.put_on(ui.ctx());
+        self.focus.follow(ui.ctx());
+        let by_key = if self.dialog.is_none() && self.help.is_none() {
             keys(ui.ctx())
         } else {
             Vec::new()
         };
         let mut commands = Vec::new();
-        let colours = palette(ui);
+        let colours = palette(ui, self.settings.now().look.strong_contrast);
         self.bars_ui(ui, colours, &mut commands);
         let frame = Frame::new()
             .fill(colours.ground)
@@ -152,11 +177,16 @@ impl Window {
             .frame(frame)
             .show(ui, |ui| self.page_ui(ui, colours, &mut commands));
         self.dialog_ui(ui, colours, &mut commands);
+        self.help_ui(ui, colours);
+        self.focus.paint(ui.ctx(), colours);
         // Keys come last: a text that the key ended is taken first.
         commands.extend(by_key);
         for command in commands {
             self.do_command(ui.ctx(), command);
         }
+        self.announcer
+            .watch(self.workspace.revision(), self.workspace.evaluation());
+        self.announcer.announce_ui(ui);
         if self.selection.end_frame() {
             ui.ctx().request_repaint();
         }
@@ -170,6 +200,7 @@ impl Window {
             redo: self.steps().1,
             export: self.workspace.evaluation().parts.is_some(),
             page: self.page,
+            look: self.settings.now().look,
         };
         let frame = Frame::new()
             .fill(colours.ground)
@@ -189,6 +220,7 @@ impl Window {
                 .frame(frame)
                 .show(ui, |ui| tab_bar_ui(ui, &tabs, in_hand, colours, commands));
         }
+        self.hints_bar_ui(ui, colours, frame);
         if !self.messages.is_empty() {
             let shown = Panel::bottom("messages")
                 .frame(frame)
@@ -266,6 +298,7 @@ impl Window {
             Command::Shop(edit) => self.change_workshop(&edit),
             Command::Drag(edit) => self.refusable(|workspace| workspace.drag(&edit)),
             Command::DragEnded => self.workspace.end_drag(),
+            Command::DragGivenUp => self.workspace.give_up_drag(),
             Command::New => self.ask_new(),
             Command::Start(lens, body) => {
                 self.start(|workspace| workspace.start(*lens, *body));
@@ -306,7 +339,8 @@ impl Window {
             Command::CutAnticlockwise => self.turn_cut(-CUT_STEP_DEG),
             Command::Room(wish) => self.room.take(wish),
             Command::Show(page) => self.page = page,
-            Command::Theme(theme) => set_theme(context, theme),
+            Command::Look(choice) => self.choose_look(choice),
+            Command::Help(help) => self.ask_help(help),
         }
         context.request_repaint();
     }
@@ -424,30 +458,4 @@ impl eframe::App for Window {
     fn on_exit(&mut self, _painter: Option<&eframe::glow::Context>) {
         self.end_keeping();
     }
-}
-
-fn set_theme(context: &Context, theme: ThemePreference) {
-    context.set_theme(theme);
-}
-
-/// The commands whose keys were pressed. While text is typed only those that end the typing are taken.
-fn keys(context: &Context) -> Vec<Command> {
-    let typing = context.text_edit_focused();
-    let mut pressed = Vec::new();
-    for (key, command) in keyed() {
-        if typing && !command.ends_typing() {
-            continue;
-        }
-        if context.input_mut(|input| input.consume_shortcut(&key)) {
-            pressed.push(command);
-        }
-    }
-    if typing && !pressed.is_empty() {
-        context.memory_mut(|memory| {
-            if let Some(id) = memory.focused() {
-                memory.surrender_focus(id);
-            }
-        });
-    }
-    pressed
 }

@@ -35,6 +35,8 @@ pub struct Workspace {
     history: History<Design>,
     revision: u64,
     dragging: bool,
+    /// The design as it was when the drag began.
+    before_drag: Option<Design>,
 }
 
 impl Workspace {
@@ -56,6 +58,7 @@ impl Workspace {
             history,
             revision: next_number(),
             dragging: false,
+            before_drag: None,
         }
     }
 
@@ -153,7 +156,9 @@ impl Workspace {
     /// As [`Self::edit`].
     pub fn drag(&mut self, edit: &Edit) -> Result<(), Fault> {
         let next = edited(&self.design, edit)?;
-        self.dragging = true;
+        if !std::mem::replace(&mut self.dragging, true) {
+            self.before_drag = Some(self.design.clone());
+        }
         self.put_worked_on(next);
         Ok(())
     }
@@ -162,6 +167,15 @@ impl Workspace {
     pub fn end_drag(&mut self) {
         if std::mem::take(&mut self.dragging) {
             self.history.end_step(&self.design);
+        }
+    }
+
+    /// Gives up the drag that is going on: the design is as it was when it began, and no step is left behind.
+    pub fn give_up_drag(&mut self) {
+        if std::mem::take(&mut self.dragging)
+            && let Some(before) = self.before_drag.take()
+        {
+            self.put(before);
         }
     }
 
@@ -316,6 +330,25 @@ mod tests {
         assert!(!workspace.undo());
         assert!(workspace.redo() && workspace.redo());
         assert_eq!(lip(&workspace), Choice::Set(1.19));
+    }
+
+    #[test]
+    fn a_drag_that_is_given_up_leaves_nothing_behind() {
+        let mut workspace = workspace();
+        workspace
+            .edit(&Edit::Dimension(RingKey::LipThickness, 1.0))
+            .unwrap();
+        for value in [1.1, 1.2] {
+            workspace
+                .drag(&Edit::Dimension(RingKey::LipThickness, value))
+                .unwrap();
+        }
+        workspace.give_up_drag();
+        assert_eq!(lip(&workspace), Choice::Set(1.0));
+        workspace.end_drag();
+        assert!(!workspace.redo());
+        assert!(workspace.undo());
+        assert_eq!(lip(&workspace), Choice::Derived);
     }
 
     #[test]

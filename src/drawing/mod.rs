@@ -87,6 +87,6 @@ pub use plan_view::{PlanOptions, plan_view};
 pub use ring_sheet::{RingSheet, SheetDimension, SheetError, laid_out, ring_sheet};
 pub use scene::{Item, PaperSize, Pen, Role, Scene, Shape, Tone};
 pub use section_view::{SectionOptions, section_view, tag_of};
-pub use sketch::{register_sketch, sketch_of, trial_sketch};
+pub use sketch::{Topic, register_sketch, sketch_of, trial_sketch};
 pub use stations::{Stations, stations};
 pub use text_box::TextBox;

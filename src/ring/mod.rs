@@ -7,6 +7,7 @@ mod bores;
 mod clocking;
 mod cut;
 mod derive;
+mod edge_motion;
 mod envelopes;
 mod feature;
 mod flank;
@@ -30,6 +31,7 @@ pub use clocking::{
 };
 pub use cut::cut_through_a_lug;
 pub use derive::derive;
+pub use edge_motion::{Cut, EdgeMotion, edge_motion, middle_of};
 pub use envelopes::parts_of;
 pub use feature::{BodyPart, Feature, LensPart};
 pub use flank::{least_gap_deg, lug_flank, lug_intrusion, most_in};

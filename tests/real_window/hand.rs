@@ -74,6 +74,14 @@ pub fn pause() {
     std::thread::sleep(10 * STEP);
 }
 
+/// How many colours a picture has.
+pub fn colours_of(picture: &Path) -> u32 {
+    let picture = picture.display().to_string();
+    said(&run("convert", &[&picture, "-format", "%k", "info:"]))
+        .parse()
+        .unwrap_or(0)
+}
+
 /// How many dots of two pictures differ.
 pub fn differing(a: &Path, b: &Path) -> f64 {
     let (a, b) = (a.display().to_string(), b.display().to_string());
@@ -93,8 +101,25 @@ impl Bench {
 
     /// The same with some variables of the system's set.
     pub fn open_with(design: &Path, size: (u32, u32), variables: &[(&str, &str)]) -> Self {
+        Self::prepared(design, size, "()", variables)
+    }
+
+    /// The same with the settings of a user, as their file has them.
+    pub fn open_as(design: &Path, size: (u32, u32), settings: &str) -> Self {
+        Self::prepared(design, size, settings, &[])
+    }
+
+    fn prepared(
+        design: &Path,
+        size: (u32, u32),
+        settings: &str,
+        variables: &[(&str, &str)],
+    ) -> Self {
         let folder = tempfile::tempdir().unwrap();
         std::fs::copy(design, folder.path().join("ring.ron")).unwrap();
+        let own = folder.path().join("flangewright");
+        std::fs::create_dir(&own).unwrap();
+        std::fs::write(own.join("settings.ron"), settings).unwrap();
         Self::start(folder, size, variables)
     }
 
@@ -301,17 +326,22 @@ impl Bench {
         settled(|| self.picture(area))
     }
 
+    /// The same with the mouse in the lower left corner, away from menus and buttons.
+    pub fn look_away(&self, area: Area) -> PathBuf {
+        run(
+            "xdotool",
+            &["mousemove", "--window", &self.window, "1", "799"],
+        );
+        settled(|| self.picture(area))
+    }
+
     fn colours(&self, area: Area) -> u32 {
         let picture = self.picture(area);
-        if !picture.exists() {
-            return 0;
+        if picture.exists() {
+            colours_of(&picture)
+        } else {
+            0
         }
-        said(&run(
-            "convert",
-            &[&picture.display().to_string(), "-format", "%k", "info:"],
-        ))
-        .parse()
-        .unwrap_or(0)
     }
 
     /// Closes the window as its keys do and waits for a clean end.

@@ -5,6 +5,7 @@
 
 mod files;
 mod hand;
+mod pictures;
 mod twin;
 mod whole_job;
 

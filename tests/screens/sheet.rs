@@ -25,7 +25,7 @@ impl Bench {
     }
 
     /// Where the middle of a dimension's lettering is on the screen; the whole sheet is in sight.
-    fn on_screen(&self, id: DimensionId) -> egui::Pos2 {
+    pub fn on_screen(&self, id: DimensionId) -> egui::Pos2 {
         let (design, evaluation) = (self.workspace().design(), self.workspace().evaluation());
         let sheet = laid_out(design, evaluation).unwrap();
         let own = sheet.dimensions.iter().find(|own| own.id == id).unwrap();

@@ -3,12 +3,14 @@
 //! Proportions are chosen to be read, not to be true; nothing of a design enters them.
 
 mod body;
+mod explained;
 mod lens;
 mod marks;
 mod plan;
 mod register;
 mod trial;
 
+pub use explained::Topic;
 pub use register::register_sketch;
 pub use trial::trial_sketch;
 

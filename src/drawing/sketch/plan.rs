@@ -14,22 +14,22 @@ pub(super) enum Asked {
     Obstacles,
 }
 
-const THROAT: f64 = 22.0;
-const SLOT: f64 = 27.0;
-const OUTER: f64 = 40.0;
+pub(super) const THROAT: f64 = 22.0;
+pub(super) const SLOT: f64 = 27.0;
+pub(super) const OUTER: f64 = 40.0;
 const PIN: f64 = 34.0;
 const PIN_DEG: f64 = 150.0;
 const STOP_DEG: f64 = 112.0;
 const INDEX_DEG: f64 = 24.0;
-const TWIST_DEG: f64 = 60.0;
+pub(super) const TWIST_DEG: f64 = 60.0;
 /// Start and extent of each ear.
-const EARS: [(f64, f64); 3] = [(40.0, 55.0), (165.0, 60.0), (290.0, 50.0)];
+pub(super) const EARS: [(f64, f64); 3] = [(40.0, 55.0), (165.0, 60.0), (290.0, 50.0)];
 const SENSOR: (f64, f64) = (16.0, 11.0);
 /// Radii of the dimension lines.
 const LINE: f64 = 52.0;
 const NEAR_LINE: f64 = 46.0;
 
-fn placed(radius: f64, clock_deg: f64) -> Point {
+pub(super) fn placed(radius: f64, clock_deg: f64) -> Point {
     plan_point(radius, seen_from(Side::Lens, clock_deg.to_radians()))
 }
 
@@ -72,7 +72,7 @@ pub(super) fn sketch(asked: Asked) -> Scene {
     scene
 }
 
-fn draw_body(scene: &mut Scene) {
+pub(super) fn draw_body(scene: &mut Scene) {
     let middle = at(0.0, 0.0);
     for (radius_mm, line) in [
         (OUTER, LineType::ContinuousWide),

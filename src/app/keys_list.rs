@@ -2,7 +2,8 @@
 
 use egui::{Context, Grid, KeyboardShortcut, RichText, Ui};
 
-use super::command::{Command, menus};
+use super::command::Command;
+use super::menus::menus;
 
 /// A key of the list and what it does.
 #[derive(Clone, Debug, PartialEq, Eq)]

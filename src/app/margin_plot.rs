@@ -292,7 +292,7 @@ mod tests {
 
     #[test]
     fn no_two_findings_are_drawn_alike_within_a_page() {
-        let palette = Palette::of(egui::Theme::Light);
+        let palette = Palette::of(egui::Theme::Light, false);
         for (place, a) in FindingKey::ALL.iter().enumerate() {
             for b in FindingKey::ALL.iter().skip(place + 1).take(23) {
                 let (x, y) = (line_of(*a, palette), line_of(*b, palette));

@@ -4,9 +4,10 @@ use std::path::Path;
 
 use egui::{Button, RichText, TextStyle, TextWrapMode, Ui, WidgetText};
 
-use super::command::{Command, menus};
+use super::command::Command;
 use super::keys_list::key_words;
 use super::look::Look;
+use super::menus::menus;
 use super::page::Page;
 use super::palette::Palette;
 use super::path_words::path_shown;

@@ -335,7 +335,7 @@ mod tests {
 
     #[test]
     fn the_greatest_values_are_at_the_top_right() {
-        let palette = Palette::of(egui::Theme::Light);
+        let palette = Palette::of(egui::Theme::Light, false);
         let image = image(&small(), palette);
         let [width, height] = image.size;
         let free = palette.fine.gamma_multiply(0.75);

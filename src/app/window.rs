@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 use std::path::Path;
 
-use egui::{CentralPanel, Context, Frame, Margin, Panel, Ui, ViewportCommand};
+use egui::{CentralPanel, Context, Frame, Margin, Panel, Ui};
 
 use super::announcer::Announcer;
 use super::chooser::FileChooser;
@@ -86,7 +86,7 @@ pub struct Window {
     pub(super) after_saving: Option<Next>,
     /// Whether the window may close without asking.
     pub(super) may_close: bool,
-    title: String,
+    pub(super) title: String,
 }
 
 impl Window {
@@ -402,42 +402,6 @@ impl Window {
     ) {
         if let Err(fault) = change(&mut self.workspace) {
             self.messages.fault(fault.to_string());
-        }
-    }
-
-    fn show_title(&mut self, context: &Context) {
-        let title = self.workspace.title();
-        if title != self.title {
-            context.send_viewport_cmd(ViewportCommand::Title(title.clone()));
-            self.title = title;
-        }
-    }
-
-    fn watch_closing(&mut self, context: &Context) {
-        if context.input(|input| input.viewport().close_requested())
-            && !self.may_close
-            && let Some(place) = self.unsaved_place()
-        {
-            context.send_viewport_cmd(ViewportCommand::CancelClose);
-            self.show_tab(place);
-            self.dialog = Some(Dialog::Unsaved(Next::Quit));
-        }
-    }
-
-    fn take_drops(&mut self, context: &Context) {
-        let dropped: Vec<_> = context.input(|input| {
-            let files = input.raw.dropped_files.iter();
-            files.map(|file| file.path().to_owned()).collect()
-        });
-        if self.dialog.is_none() {
-            for path in dropped {
-                if self.page == Page::Compare {
-                    // What went wrong stands in the messages.
-                    let _told = self.bring_in(&path);
-                } else {
-                    self.open(&path);
-                }
-            }
         }
     }
 }

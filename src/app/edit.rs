@@ -1,6 +1,7 @@
 //! Every way in which the window can change a design, and the one door through which it does.
 
 use super::inspection_edit::{InspectionEdit, put_inspection};
+use super::row_edit::{keep_true, put_row_readings};
 use super::sheet_edit::{SheetEdit, put_sheet};
 use crate::checks::Change;
 use crate::document::{
@@ -8,7 +9,8 @@ use crate::document::{
     Pieces, PinHandling, RingKey, Route, SeatKind, ThreadHold, Tolerance, faults_of,
 };
 use crate::mount::{
-    BarrelStep, BodyField, FreeDepth, Hand, Interface, LensField, Obstacle, Presence, Sector,
+    BarrelStep, BodyField, FreeDepth, Hand, Interface, LensField, Obstacle, Presence, RowList,
+    RowReadings, Sector,
 };
 use crate::standards::Thread;
 
@@ -123,6 +125,8 @@ pub enum Edit {
     FreeDepth(Interface<Vec<FreeDepth>>),
     /// Change the obstacles.
     Obstacles(Interface<Vec<Obstacle>>),
+    /// Read a number of a row of ears, barrel steps, free depth or obstacles.
+    RowReadings(RowReadings),
     /// Say whether a part is there.
     Presence(Fitted, Presence),
     /// Set the seat kind, or let it follow its rule.
@@ -198,14 +202,30 @@ fn put(design: &mut Design, edit: Edit) {
         Edit::LensName(name) => design.lens.name = name,
         Edit::Lens(key, value) => *design.lens.field_mut(key) = value,
         Edit::Thread(thread) => design.lens.thread = thread,
-        Edit::Barrel(Focus::Infinity, steps) => design.lens.barrel_at_infinity = steps,
-        Edit::Barrel(Focus::Close, steps) => design.lens.barrel_at_close_focus = steps,
+        Edit::Barrel(Focus::Infinity, steps) => {
+            let before = std::mem::replace(&mut design.lens.barrel_at_infinity, steps.clone());
+            keep_true(design, RowList::BarrelAtInfinity, &before, &steps);
+        }
+        Edit::Barrel(Focus::Close, steps) => {
+            let before = std::mem::replace(&mut design.lens.barrel_at_close_focus, steps.clone());
+            keep_true(design, RowList::BarrelAtCloseFocus, &before, &steps);
+        }
+        Edit::RowReadings(readings) => put_row_readings(design, readings),
         Edit::BodyName(name) => design.body.name = name,
         Edit::Body(key, value) => *design.body.field_mut(key) = value,
-        Edit::Ears(ears) => design.body.ears = ears,
+        Edit::Ears(ears) => {
+            let before = std::mem::replace(&mut design.body.ears, ears.clone());
+            keep_true(design, RowList::Ears, &before, &ears);
+        }
         Edit::TwistHand(hand) => design.body.twist_hand = hand,
-        Edit::FreeDepth(points) => design.body.free_depth = points,
-        Edit::Obstacles(obstacles) => design.body.obstacles = obstacles,
+        Edit::FreeDepth(points) => {
+            let before = std::mem::replace(&mut design.body.free_depth, points.clone());
+            keep_true(design, RowList::FreeDepth, &before, &points);
+        }
+        Edit::Obstacles(obstacles) => {
+            let before = std::mem::replace(&mut design.body.obstacles, obstacles.clone());
+            keep_true(design, RowList::Obstacles, &before, &obstacles);
+        }
         Edit::Presence(part, presence) => *part.place(design) = presence,
         Edit::Seat(seat) => design.ring.seat = seat,
         Edit::Pin(pin) => design.ring.pin = pin,

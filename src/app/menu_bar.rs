@@ -1,5 +1,7 @@
 //! The menus and the page bar, all from the list of commands.
 
+use std::path::Path;
+
 use egui::{Button, RichText, TextStyle, TextWrapMode, Ui, WidgetText};
 
 use super::command::{Command, menus};
@@ -7,6 +9,8 @@ use super::keys_list::key_words;
 use super::look::Look;
 use super::page::Page;
 use super::palette::Palette;
+use super::path_words::path_shown;
+use super::recent::RecentFile;
 
 /// What the menus must know to grey out what cannot be done.
 #[derive(Clone, Copy, Debug)]
@@ -36,10 +40,16 @@ impl Possible {
 }
 
 /// The menus, the pages, and undo, redo and save: in one row where there is room, else the pages in a row of their own.
-pub fn menu_bar_ui(ui: &mut Ui, possible: Possible, palette: Palette, commands: &mut Vec<Command>) {
+pub(super) fn menu_bar_ui(
+    ui: &mut Ui,
+    possible: Possible,
+    recent: &[RecentFile],
+    palette: Palette,
+    commands: &mut Vec<Command>,
+) {
     let one_row = width_of_all(ui) <= ui.available_width();
     ui.horizontal(|ui| {
-        menus_ui(ui, possible, commands);
+        menus_ui(ui, possible, recent, commands);
         ui.separator();
         if one_row {
             pages_ui(ui, possible, commands);
@@ -88,12 +98,17 @@ fn width_of(ui: &Ui, words: &str) -> f32 {
     galley.size().x
 }
 
-fn menus_ui(ui: &mut Ui, possible: Possible, commands: &mut Vec<Command>) {
+fn menus_ui(ui: &mut Ui, possible: Possible, recent: &[RecentFile], commands: &mut Vec<Command>) {
     for menu in menus() {
         ui.menu_button(menu.title, |ui| {
             for entry in &menu.commands {
                 match entry {
-                    Some(command) => entry_ui(ui, possible, command, commands),
+                    Some(command) => {
+                        entry_ui(ui, possible, command, commands);
+                        if *command == Command::Open {
+                            recent_ui(ui, possible, recent, commands);
+                        }
+                    }
                     None => {
                         ui.separator();
                     }
@@ -122,6 +137,29 @@ fn keys_in_brackets(ui: &Ui, command: &Command) -> String {
         .first()
         .map(|key| format!(" ({})", key_words(ui.ctx(), *key)))
         .unwrap_or_default()
+}
+
+/// The files that were open last, as a menu in the menu; those that are not there say so.
+fn recent_ui(ui: &mut Ui, possible: Possible, recent: &[RecentFile], commands: &mut Vec<Command>) {
+    ui.menu_button("Recent files", |ui| {
+        if recent.is_empty() {
+            ui.label("none yet");
+            return;
+        }
+        for file in recent {
+            let path = path_shown(&file.path);
+            let name = file.path.file_name().map(Path::new).map(path_shown);
+            let name = name.as_ref().unwrap_or(&path);
+            let missing = if file.missing { " (not there)" } else { "" };
+            let shown = ui.button(format!("{name}{missing}")).on_hover_text(&path);
+            if shown.clicked() {
+                commands.push(Command::OpenRecent(file.path.clone()));
+                ui.close();
+            }
+        }
+        ui.separator();
+        entry_ui(ui, possible, &Command::ClearRecent, commands);
+    });
 }
 
 fn entry_ui(ui: &mut Ui, possible: Possible, command: &Command, commands: &mut Vec<Command>) {

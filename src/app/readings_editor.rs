@@ -4,6 +4,7 @@ use egui::{ComboBox, Grid, Id, RichText, Ui};
 
 use super::edit::Edit;
 use super::field::{refusal_ui, shown, typed_ui};
+use super::row_readings_editor::{RowReadingsEditor, list_of};
 use super::view::{Typed, View};
 use super::working_panel::link_ui;
 use crate::document::{FieldRef, parse_quantity};
@@ -15,6 +16,7 @@ use crate::workshop::{Instrument, Workshop};
 #[derive(Default)]
 pub struct ReadingsEditor {
     chosen: Option<(FieldRef, String)>,
+    rows: RowReadingsEditor,
 }
 
 /// Share that the expanded uncertainty holds.
@@ -51,7 +53,10 @@ impl ReadingsEditor {
             | FieldRef::Material
             | FieldRef::Clocking
             | FieldRef::Pieces => {
-                list_words_ui(ui, view, field);
+                match list_of(field) {
+                    Some(list) => self.rows.list_ui(ui, view, field, list),
+                    None => list_words_ui(ui, view, field),
+                }
                 return;
             }
         };
@@ -59,7 +64,9 @@ impl ReadingsEditor {
         let (readings, kept) = readings_of(&held);
         let instrument = self.instrument(view.workshop, field, kept);
         self.instrument_ui(ui, view, field, &readings, &instrument);
-        rows_ui(ui, view, field, &readings, &instrument);
+        if let Some(changed) = rows_ui(ui, view, id_of(field), &readings, field.unit()) {
+            wish(view, field, changed, instrument.clone());
+        }
         let gauge = gauge(view.workshop, field.unit(), &instrument);
         match Measurement::of(&readings, gauge) {
             Some(measured) => measured_ui(ui, view, &measured, gauge, field.unit()),
@@ -131,13 +138,13 @@ const fn is_gauged(unit: Unit) -> bool {
 }
 
 /// The instrument of the workshop by its name, where it reads this unit.
-fn gauge<'w>(workshop: &'w Workshop, unit: Unit, name: &str) -> Option<&'w Instrument> {
+pub fn gauge<'w>(workshop: &'w Workshop, unit: Unit, name: &str) -> Option<&'w Instrument> {
     let mut all = workshop.instruments.iter();
     all.find(|instrument| instrument.name == name && is_gauged(unit))
 }
 
 /// The instrument that is proposed: a protractor for angles, else the first of the list.
-fn usual(workshop: &Workshop, unit: Unit) -> String {
+pub fn usual(workshop: &Workshop, unit: Unit) -> String {
     let all = &workshop.instruments;
     let protractor = || all.iter().find(|one| one.name.contains("protractor"));
     let found = match unit {
@@ -213,19 +220,25 @@ fn now_ui(ui: &mut Ui, held: &Interface<f64>, unit: Unit) {
     );
 }
 
-fn rows_ui(ui: &mut Ui, view: &mut View<'_>, field: FieldRef, readings: &[f64], instrument: &str) {
-    let id = id_of(field);
+/// A row for each reading and one for the next; the changed readings come back.
+pub fn rows_ui(
+    ui: &mut Ui,
+    view: &mut View<'_>,
+    id: Id,
+    readings: &[f64],
+    unit: Unit,
+) -> Option<Vec<f64>> {
+    let mut changed = None;
     for (place, reading) in readings.iter().enumerate() {
         let row = id.with(place);
         ui.horizontal(|ui| {
             let name = format!("reading {}", place + 1);
-            let holds = shown(*reading, field.unit());
-            if let Some(value) = box_ui(ui, view, row, &name, &holds, field.unit()) {
+            if let Some(value) = box_ui(ui, view, row, &name, &shown(*reading, unit), unit) {
                 let mut all = readings.to_vec();
                 if let Some(one) = all.get_mut(place) {
                     *one = value;
                 }
-                wish(view, field, all, instrument.to_owned());
+                changed = Some(all);
             }
             if readings.len() > 1 {
                 let remove = format!("remove reading {}", place + 1);
@@ -233,7 +246,7 @@ fn rows_ui(ui: &mut Ui, view: &mut View<'_>, field: FieldRef, readings: &[f64], 
                 if button.on_hover_text(remove).clicked() {
                     let mut fewer = readings.to_vec();
                     fewer.remove(place);
-                    wish(view, field, fewer, instrument.to_owned());
+                    changed = Some(fewer);
                 }
             }
         });
@@ -241,16 +254,17 @@ fn rows_ui(ui: &mut Ui, view: &mut View<'_>, field: FieldRef, readings: &[f64], 
     }
     let more = id.with("new");
     ui.horizontal(|ui| {
-        if let Some(value) = box_ui(ui, view, more, "next reading", "", field.unit()) {
+        if let Some(value) = box_ui(ui, view, more, "next reading", "", unit) {
             let mut all = readings.to_vec();
             all.push(value);
-            wish(view, field, all, instrument.to_owned());
+            changed = Some(all);
             // The next one is typed without a reach for the mouse.
             ui.memory_mut(|memory| memory.request_focus(more));
         }
     });
     refusal_ui(ui, view, more);
     refusal_ui(ui, view, id);
+    changed
 }
 
 /// Width of the names of readings, points.
@@ -290,7 +304,7 @@ pub fn box_ui(
 }
 
 /// What the readings come to, each figure with its rule.
-fn measured_ui(
+pub fn measured_ui(
     ui: &mut Ui,
     view: &View<'_>,
     measured: &Measurement,

@@ -38,6 +38,7 @@ use super::stack_page::StackPage;
 use super::tabs::tab_bar_ui;
 use super::unsaved_question::Next;
 use super::view::{Lit, Selection, Typing, View};
+use super::watching::Watching;
 use super::workshop_page::{Kept, workshop_ui};
 use super::workspace::Workspace;
 
@@ -48,6 +49,7 @@ pub struct Window {
     /// Those beside it.
     pub(super) desk: Desk,
     pub(super) keeping: Keeping,
+    pub(super) watching: Watching,
     /// The numbers of designs whose changes are let go when the window closes.
     pub(super) given_up: BTreeSet<u64>,
     pub(super) chooser: Box<dyn FileChooser>,
@@ -61,7 +63,7 @@ pub struct Window {
     stack_page: StackPage,
     pub(super) room: RoomWork,
     pub(super) drawing_page: DrawingPage,
-    shop_plan_page: ShopPlanPage,
+    pub(super) shop_plan_page: ShopPlanPage,
     inspection_page: InspectionPage,
     /// The user's workshop.
     pub(super) shop: OwnShop,
@@ -93,6 +95,7 @@ impl Window {
             workspace,
             desk: Desk::default(),
             keeping: Keeping::default(),
+            watching: Watching::default(),
             given_up: BTreeSet::new(),
             chooser,
             selection: Selection::default(),
@@ -196,9 +199,15 @@ impl Window {
         let frame = Frame::new()
             .fill(colours.ground)
             .inner_margin(Margin::symmetric(6, 3));
-        Panel::top("menus")
-            .frame(frame)
-            .show(ui, |ui| menu_bar_ui(ui, possible, colours, commands));
+        Panel::top("menus").frame(frame).show(ui, |ui| {
+            menu_bar_ui(
+                ui,
+                possible,
+                self.watching.recent.files(),
+                colours,
+                commands,
+            );
+        });
         if self.desk.count() > 1 {
             let (tabs, in_hand) = (self.tabs(), self.desk.place());
             Panel::top("tabs")
@@ -282,7 +291,9 @@ impl Window {
             Command::NextTab => self.turn_tabs(true),
             Command::TabBefore => self.turn_tabs(false),
             Command::CloseTab => self.close_tab(),
-            Command::Recover => self.ask_about_left_work(),
+            Command::Recover => self.recover(),
+            Command::OpenRecent(path) => self.open_recent(&path),
+            Command::ClearRecent => self.clear_recent(),
             Command::KeepLens => self.keep_lens(),
             Command::KeepBody => self.keep_body(),
             Command::ImportMounts => self.ask_path(Purpose::Import),
@@ -333,27 +344,6 @@ impl Window {
             self.redo_workshop();
         } else {
             self.workspace.redo();
-        }
-    }
-
-    /// Looks at the same in the drawings of the page in sight.
-    fn look(&mut self, at: Sight) {
-        if self.page == Page::Drawing {
-            self.drawing_page.canvas.sight = at;
-        } else if self.page == Page::ShopPlan {
-            self.shop_plan_page.canvas.sight = at;
-        } else {
-            self.design_page.look(at);
-        }
-    }
-
-    fn zoom_by(&mut self, factor: f64) {
-        if self.page == Page::Drawing {
-            self.drawing_page.canvas.zoom_by(factor);
-        } else if self.page == Page::ShopPlan {
-            self.shop_plan_page.canvas.zoom_by(factor);
-        } else {
-            self.design_page.section.canvas.zoom_by(factor);
         }
     }
 
@@ -430,6 +420,7 @@ impl eframe::App for Window {
         self.poll_chooser(context);
         self.poll_work(context);
         self.take_drops(context);
+        self.watch_files(context);
     }
 
     fn ui(&mut self, ui: &mut Ui, _frame: &mut eframe::Frame) {

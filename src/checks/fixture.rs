@@ -57,6 +57,7 @@ pub fn lens() -> Lens {
         pupil_magnification: known(1.0),
         mass: known(220.0),
         centre_of_gravity_ahead: known(18.0),
+        row_readings: Vec::new(),
     }
 }
 
@@ -118,6 +119,7 @@ pub fn body() -> Body {
         sensor_width: known(36.0),
         sensor_height: known(24.0),
         pixel_pitch: known(0.006),
+        row_readings: Vec::new(),
     }
 }
 

@@ -2,7 +2,7 @@
 
 use thiserror::Error;
 
-use super::inspected_fault::inspected_faults;
+use super::inspected_fault::{inspected_faults, row_reading_faults};
 use super::ring_fault::{limit_faults, ring_faults};
 use super::sheet_fault::sheet_faults;
 use super::{Design, FieldRef};
@@ -105,6 +105,7 @@ pub fn faults_of_lens(lens: &Lens) -> Vec<Fault> {
     ] {
         barrel_faults(&mut faults, barrel.value().map_or(&[], Vec::as_slice), name);
     }
+    row_reading_faults(&mut faults, "lens", &lens.row_readings, true);
     let number = |key: LensField| lens.field(key).number();
     let ordered = [
         (LensField::PinBottom, LensField::PinStoppedDown),
@@ -134,6 +135,7 @@ pub fn faults_of_body(body: &Body) -> Vec<Fault> {
             key.range(),
         );
     }
+    row_reading_faults(&mut faults, "body", &body.row_readings, false);
     let number = |key: BodyField| body.field(key).number();
     let ordered = [
         (BodyField::Throat, BodyField::SlotDiameter),

@@ -2,7 +2,7 @@
 
 use super::fault::{Fault, range};
 use super::{Correction, Design, Reading, RegisterError, Trial};
-use crate::mount::Unit;
+use crate::mount::{RowReadings, Unit};
 
 /// Most entries of each list.
 const MOST_ENTRIES: usize = 2000;
@@ -57,6 +57,43 @@ fn reading_faults(reading: &Reading, done: usize, faults: &mut Vec<Fault>) {
     let field = format!("{field}, instrument");
     text_faults(faults, &field, &reading.instrument, MOST_LETTERS, false);
     not_after_more(faults, &field, reading.after_corrections, done);
+}
+
+/// Adds every fault of the readings of a mount's rows.
+pub(super) fn row_reading_faults(
+    faults: &mut Vec<Fault>,
+    owner: &str,
+    all: &[RowReadings],
+    is_lens: bool,
+) {
+    at_most(
+        faults,
+        &format!("{owner}, readings of rows"),
+        all.len(),
+        MOST_ENTRIES,
+    );
+    for readings in all.iter().take(MOST_ENTRIES) {
+        let field = format!("{owner} reading of {}", readings.number().label());
+        if readings.list.is_of_the_lens() != is_lens {
+            faults.push(Fault::new(
+                &field,
+                "a row of the other mount",
+                "a lens has barrel steps, a body ears, free depth and obstacles",
+            ));
+        }
+        at_most(faults, &field, readings.values.len(), MOST_READINGS);
+        for value in readings.values.iter().take(MOST_READINGS) {
+            range(
+                faults,
+                &field,
+                *value,
+                readings.column.unit(),
+                readings.column.range(),
+            );
+        }
+        let field = format!("{field}, instrument");
+        text_faults(faults, &field, &readings.instrument, MOST_LETTERS, false);
+    }
 }
 
 fn trial_faults(trial: &Trial, done: usize, faults: &mut Vec<Fault>) {
@@ -254,6 +291,26 @@ mod tests {
             let error = read(lists).unwrap_err();
             assert!(error.contains(told), "{told}: {error}");
         }
+    }
+
+    #[test]
+    fn readings_of_rows_are_read_and_absurd_ones_are_named() {
+        let row = |values: &str, list: &str| {
+            let text = format!(
+                "(format: 1, lens: (), body: (row_readings: [(list: {list}, row: 2, column: start, values: [{values}], \
+                 instrument: \"protractor\")]))"
+            );
+            read_design(&text).map_err(|error| error.to_string())
+        };
+        let design = row("119.9, 120.1", "ears").unwrap();
+        assert_eq!(read_design(&write_ron(&design).unwrap()).unwrap(), design);
+        let error = row("9000.0", "ears").unwrap_err();
+        assert!(
+            error.contains("body reading of ear 2, start: 9000.00° is refused"),
+            "{error}"
+        );
+        let error = row("1.0", "barrel_at_infinity").unwrap_err();
+        assert!(error.contains("a row of the other mount"), "{error}");
     }
 
     #[test]

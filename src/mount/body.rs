@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::fields::interface_fields;
-use super::{Interface, Presence};
+use super::{Interface, Presence, RowReadings};
 
 /// An angular stretch on the clock face seen from the lens side, degrees, clockwise positive.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
@@ -152,6 +152,9 @@ pub struct Body {
     pub sensor_height: Interface<f64>,
     /// Pixel pitch, mm.
     pub pixel_pitch: Interface<f64>,
+    /// Readings of the numbers of its lists.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub row_readings: Vec<RowReadings>,
 }
 
 interface_fields! {

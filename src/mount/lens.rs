@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::fields::interface_fields;
-use super::{Interface, Presence};
+use super::{Interface, Presence, RowReadings};
 use crate::standards::Thread;
 
 /// One step of the rear barrel: from the step before it (or the seat) to `depth_mm` behind the seat.
@@ -74,6 +74,9 @@ pub struct Lens {
     pub mass: Interface<f64>,
     /// Centre of gravity ahead of the seat, mm.
     pub centre_of_gravity_ahead: Interface<f64>,
+    /// Readings of the numbers of its rear barrel.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub row_readings: Vec<RowReadings>,
 }
 
 interface_fields! {

@@ -12,6 +12,7 @@ mod look;
 mod measure;
 mod on_disk;
 mod optics;
+mod recent;
 mod recovery;
 mod room;
 mod sheet;

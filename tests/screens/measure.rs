@@ -61,6 +61,42 @@ fn readings_become_the_value_with_their_uncertainty() {
 }
 
 #[test]
+fn ears_and_barrel_steps_are_read_as_often_as_one_likes() {
+    let mut bench = Bench::new();
+    bench.show(Page::Measure);
+    bench.press_by_key("body ears, measured");
+    bench.click("ear 2, start, not read");
+    for reading in ["120,2", "120.4", "120.3"] {
+        bench.enter("next reading", reading);
+    }
+    let ears = |bench: &Bench| {
+        bench
+            .workspace()
+            .design()
+            .body
+            .ears
+            .value()
+            .unwrap()
+            .clone()
+    };
+    assert!((ears(&bench)[1].start_deg - 120.3).abs() < 1e-9);
+    // JCGM 100 4.2: s = 0.1, type A 0.1 / √3.
+    assert!(bench.says("ear 2, start, 3 readings") && bench.says("0.0577"));
+    bench.click("remove reading 1");
+    assert!((ears(&bench)[1].start_deg - 120.35).abs() < 1e-9);
+    bench.click("Undo");
+    assert!((ears(&bench)[1].start_deg - 120.3).abs() < 1e-9);
+    bench.press_by_key("lens rear barrel at infinity, measured");
+    bench.click("step 1, diameter, not read");
+    bench.enter("next reading", "36.1");
+    let readings = &bench.workspace().design().lens.row_readings;
+    assert_eq!(
+        (readings.len(), readings[0].values.as_slice()),
+        (1, [36.1].as_slice())
+    );
+}
+
+#[test]
 fn a_value_leads_to_its_sketch_from_its_row() {
     let mut bench = Bench::new();
     bench.click("Origin of Male thread length: measured");
@@ -177,6 +213,7 @@ fn the_own_workshop_is_read_and_a_broken_one_is_told() {
     let file = workshop_file(home.path());
     let text = fs::read_to_string(&file).unwrap();
     fs::write(&file, text.replace("caliper 0.02", "my old caliper")).unwrap();
+    drop(bench);
     let own = Bench::with_own_folder(home.path());
     assert!(
         own.workspace()
@@ -186,6 +223,7 @@ fn the_own_workshop_is_read_and_a_broken_one_is_told() {
             .any(|one| one.name == "my old caliper")
     );
 
+    drop(own);
     fs::write(&file, "(format: 1, lathe").unwrap();
     let broken = Bench::with_own_folder(home.path());
     assert!(broken.says("The shipped workshop is used until the file is repaired"));

@@ -6,6 +6,7 @@
 mod designs;
 mod figure;
 mod page;
+mod program;
 
 use flangewright::drawing::mesh::{MeshOptions, stl, trial_print};
 use flangewright::drawing::pdf::pdf;
@@ -70,6 +71,7 @@ fn main() -> std::process::ExitCode {
     for figure in &figures {
         println!("{figure}");
     }
+    program::print();
     if figures.iter().any(Figure::is_far_off) {
         println!("a figure is twice what it must be");
         return std::process::ExitCode::FAILURE;

@@ -27,7 +27,7 @@ pub enum Page {
 }
 
 /// The keys of the pages, by their place in the page bar; 0 is the key of the text's usual size.
-const KEYS: [Key; 11] = [
+const KEYS: [Key; 10] = [
     Key::Num1,
     Key::Num2,
     Key::Num3,
@@ -37,7 +37,6 @@ const KEYS: [Key; 11] = [
     Key::Num7,
     Key::Num8,
     Key::Num9,
-    Key::K,
     Key::L,
 ];
 

@@ -133,7 +133,6 @@ mod shop_plan_page;
 mod shop_plan_tables;
 mod shop_rows;
 pub mod sight;
-mod sight_commands;
 mod split;
 mod stack_page;
 mod standing;

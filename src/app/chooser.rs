@@ -8,6 +8,8 @@ use std::task::{Context as TaskContext, Poll, Wake, Waker};
 use std::thread::{self, Thread};
 use std::time::{Duration, Instant};
 
+use super::dialog_log;
+
 /// What kind of file is asked for.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct FileQuestion {
@@ -60,6 +62,7 @@ impl SystemChooser {
     /// A chooser whose dialogs stand before the window being made, and that wakes it when there is an answer.
     #[must_use]
     pub fn of_window(creation: &eframe::CreationContext<'_>) -> Self {
+        dialog_log::listen();
         Self {
             context: creation.egui_ctx.clone(),
             blank: rfd::AsyncFileDialog::new().set_parent(creation),
@@ -128,17 +131,25 @@ fn answer(blank: rfd::AsyncFileDialog, question: FileQuestion, way: Way) -> File
         dialog = dialog.set_directory(folder);
     }
     let begun = Instant::now();
+    let _of_earlier_dialogs = dialog_log::take_complaints();
     let chosen = match way {
         Way::Open => wait_for(dialog.pick_file()),
         Way::Save => wait_for(dialog.set_file_name(question.name).save_file()),
     };
-    answer_of(chosen.map(|file| file.path().to_owned()), begun.elapsed())
+    answer_of(
+        chosen.map(|file| file.path().to_owned()),
+        begun.elapsed(),
+        &dialog_log::take_complaints(),
+    )
 }
 
-/// The system does not tell a dialog that failed from one that was closed; the time does.
-fn answer_of(chosen: Option<PathBuf>, after: Duration) -> FileAnswer {
+/// The system does not tell a dialog that failed from one that was closed; what it complained of does, and the time.
+fn answer_of(chosen: Option<PathBuf>, after: Duration, complaints: &[String]) -> FileAnswer {
     match chosen {
         Some(path) => FileAnswer::Chosen(path),
+        None if let Some(last) = complaints.last() => FileAnswer::Unavailable(format!(
+            "neither a desktop portal nor zenity could show one ({last})"
+        )),
         None if after < SOONEST_ANSWER => FileAnswer::Unavailable(
             "this system shows no file dialog (neither a desktop portal nor zenity answered)"
                 .to_owned(),
@@ -175,16 +186,22 @@ mod tests {
     #[test]
     fn an_empty_answer_at_once_means_there_was_no_dialog() {
         assert!(matches!(
-            answer_of(None, Duration::from_millis(6)),
+            answer_of(None, Duration::from_millis(6), &[]),
             FileAnswer::Unavailable(_)
         ));
         assert_eq!(
-            answer_of(None, Duration::from_millis(900)),
+            answer_of(None, Duration::from_millis(900), &[]),
             FileAnswer::Closed
         );
+        // A portal that answers late that it cannot is told by its complaint.
+        let complaint = ["OpenFile failed: timed out".to_owned()];
+        assert!(matches!(
+            answer_of(None, Duration::from_secs(25), &complaint),
+            FileAnswer::Unavailable(why) if why.contains("timed out")
+        ));
         let path = PathBuf::from("/tmp/a.ron");
         assert_eq!(
-            answer_of(Some(path.clone()), Duration::ZERO),
+            answer_of(Some(path.clone()), Duration::ZERO, &complaint),
             FileAnswer::Chosen(path)
         );
     }

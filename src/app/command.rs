@@ -1,5 +1,7 @@
 //! Everything a person can ask of the window: menus, keys and tooltips come from here.
 
+use std::path::PathBuf;
+
 use egui::{Key, KeyboardShortcut, Modifiers, ThemePreference};
 
 use super::edit::Edit;
@@ -57,6 +59,10 @@ pub enum Command {
     CloseTab,
     /// Ask about unsaved work that a crash has left.
     Recover,
+    /// Open one of the recent files.
+    OpenRecent(PathBuf),
+    /// Empty the list of recent files.
+    ClearRecent,
     /// Close the window.
     Quit,
     /// One step back.
@@ -191,6 +197,8 @@ impl Command {
             Self::TabBefore => "Design before",
             Self::CloseTab => "Close the design",
             Self::Recover => "Unsaved work of a crash…",
+            Self::OpenRecent(_) => "Open a recent file",
+            Self::ClearRecent => "Clear this list",
             Self::Print(sheet) => sheet.label(),
             Self::Quit => "Quit",
             Self::Undo => "Undo",
@@ -247,6 +255,8 @@ impl Command {
             Self::Recover => {
                 "what was not saved when the program was cut short, to be brought back or discarded"
             }
+            Self::OpenRecent(_) => "open this file, in a tab of its own",
+            Self::ClearRecent => "empty the list of recent files; the files themselves stay",
             Self::Quit => "close the window; unsaved work is asked about",
             Self::Undo => "take the last change back",
             Self::Redo => "make the change again that was taken back",
@@ -318,6 +328,8 @@ impl Command {
             | Self::Room(_)
             | Self::ShowTab(_)
             | Self::Recover
+            | Self::OpenRecent(_)
+            | Self::ClearRecent
             | Self::Print(_)
             | Self::Theme(_) => Vec::new(),
         }
@@ -342,6 +354,8 @@ impl Command {
             | Self::TabBefore
             | Self::CloseTab
             | Self::Recover
+            | Self::OpenRecent(_)
+            | Self::ClearRecent
             | Self::Print(_)
             | Self::Quit
             | Self::Show(_) => true,

@@ -207,9 +207,11 @@ impl Window {
 
     /// Saves the design in hand there, and goes on with what waited for it.
     fn save_to(&mut self, context: &Context, path: &Path) {
-        match self.workspace.save_to(path) {
+        match self.keeping.locks.save(&mut self.workspace, path) {
             Ok(before_lost) => {
                 self.dialog = None;
+                self.claim_file();
+                self.add_recent(path);
                 if let Some(why) = before_lost {
                     self.messages.fault(format!(
                         "the version before of {} could not be kept: {why}",
@@ -340,7 +342,7 @@ impl Window {
     fn answer_disk(&mut self, answer: DiskAnswer) {
         self.dialog = None;
         match answer {
-            DiskAnswer::Waiting => {}
+            DiskAnswer::Waiting | DiskAnswer::Later => {}
             DiskAnswer::KeepMine => self.workspace.keep_mine(),
             DiskAnswer::LoadTheirs => {
                 if let Err(error) = self.workspace.take_theirs() {

@@ -15,6 +15,8 @@ pub(super) enum DiskAnswer {
     LoadTheirs,
     /// Save the design in hand to another file.
     SaveAs,
+    /// Nothing now; saving asks again.
+    Later,
 }
 
 /// The question.
@@ -48,6 +50,11 @@ pub(super) fn disk_ui(ui: &mut Ui, path: &Path, has_changes: bool) -> DiskAnswer
                 "Save as…",
                 "save the design in hand to another file",
                 DiskAnswer::SaveAs,
+            ),
+            (
+                "Later",
+                "leave both as they are; saving asks again",
+                DiskAnswer::Later,
             ),
         ] {
             if ui.button(word).on_hover_text(hover).clicked() {

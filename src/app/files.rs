@@ -17,8 +17,11 @@ use thiserror::Error;
 use crate::document::{Design, ReadError, SIZE_LIMIT, read_design, write_ron};
 pub use before::before_of;
 pub use held::{Held, Holding, hold, hold_soon};
-pub use listing::{files_in, remove, written_at};
+pub use listing::{files_in, remove, sweep, written_at};
 pub use seen::{Seen, Standing, standing_of};
+
+/// How the names of files begin that are being written and not in their places yet.
+const BESIDE: &str = ".flangewright-";
 
 /// Why a file could not be read or written; every text names the path and what to do.
 #[derive(Debug, Error)]
@@ -207,6 +210,9 @@ pub fn save_design(path: &Path, design: &Design) -> Result<Saved, FileError> {
     if standing_of(path, Some(seen)) != Standing::AsSeen {
         let write = |file: &mut dyn Write| file.write_all(text.as_bytes());
         before_lost = write_whole(path, Place::AndKeepBefore, write)?;
+        if let Some(folder) = real_path(path).parent() {
+            sweep(folder);
+        }
     }
     Ok(Saved { seen, before_lost })
 }
@@ -355,16 +361,14 @@ fn file_beside(folder: &Path) -> io::Result<NamedTempFile> {
     // Readable by all as far as the user's own mask lets it, like any new file.
     let permissions = fs::Permissions::from_mode(0o666);
     tempfile::Builder::new()
-        .prefix(".flangewright-")
+        .prefix(BESIDE)
         .permissions(permissions)
         .tempfile_in(folder)
 }
 
 #[cfg(not(unix))]
 fn file_beside(folder: &Path) -> io::Result<NamedTempFile> {
-    tempfile::Builder::new()
-        .prefix(".flangewright-")
-        .tempfile_in(folder)
+    tempfile::Builder::new().prefix(BESIDE).tempfile_in(folder)
 }
 
 #[cfg(unix)]

@@ -3,8 +3,10 @@
 use std::path::{Path, PathBuf};
 
 use super::dialogs::Dialog;
+use super::file_locks::FileLocks;
 use super::files;
 use super::kept_work::Found;
+use super::recent::Recent;
 use super::recovery::{LeftBehind, PACE, Recovery};
 use super::recovery_panel::{RecoveryAnswer, RecoveryPanel};
 use super::window::Window;
@@ -18,6 +20,8 @@ fn recovery_folder(own: &Path) -> PathBuf {
 /// The unsaved work of this run and of those before it.
 #[derive(Default)]
 pub(super) struct Keeping {
+    /// The marks of files that are open or being saved.
+    pub(super) locks: FileLocks,
     own: Option<Recovery>,
     pub(super) left_behind: LeftBehind,
     /// Number, revision and unsaved mark of the design that was last looked at.
@@ -27,6 +31,8 @@ pub(super) struct Keeping {
 impl Window {
     /// Begins to keep unsaved work in the user's own folder, and asks about what was left there.
     pub(super) fn begin_keeping(&mut self, own_folder: &Path) {
+        self.keeping.locks = FileLocks::in_folder(own_folder);
+        self.watching.recent = Recent::in_folder(own_folder);
         let folder = recovery_folder(own_folder);
         match LeftBehind::in_folder(&folder) {
             Ok(left) => self.keeping.left_behind = left,
@@ -47,6 +53,15 @@ impl Window {
     pub(super) fn ask_about_left_work(&mut self) {
         if !self.keeping.left_behind.is_empty() {
             self.dialog = Some(Dialog::Recovery(RecoveryPanel::default()));
+        }
+    }
+
+    /// The same on demand: that there is none is said too.
+    pub(super) fn recover(&mut self) {
+        self.ask_about_left_work();
+        if self.dialog.is_none() {
+            self.messages
+                .done("looked for unsaved work of a crash: there is none");
         }
     }
 
@@ -79,6 +94,18 @@ impl Window {
         }
     }
 
+    /// Marks the file of the design in hand as open here, and says where another window has it open too.
+    pub(super) fn claim_file(&mut self) {
+        if !self.keeping.locks.claim(&mut self.workspace)
+            && let Some(path) = self.workspace.path()
+        {
+            self.messages.fault(format!(
+                "{} is open in another window of this program too. Before one saves, it notices what the other has saved; better close it in one of them",
+                path.display()
+            ));
+        }
+    }
+
     /// Takes the copy of a design away: it was closed.
     pub(super) fn forget_work(&self, number: u64) {
         if let Some(own) = &self.keeping.own {
@@ -99,7 +126,7 @@ impl Window {
         for (_, workspace) in self.desk.others() {
             own.forget(workspace.number());
         }
-        own.end();
+        drop(own);
     }
 
     pub(super) fn answer_recovery(&mut self, answer: RecoveryAnswer) {
@@ -111,13 +138,9 @@ impl Window {
             }
             RecoveryAnswer::Restore(place) => self.restore(place),
             RecoveryAnswer::RestoreAll => {
-                let mut place = 0;
-                while place < self.left_work().len() {
-                    if self.left_work()[place].work.is_ok() {
-                        self.restore(place);
-                    } else {
-                        place += 1;
-                    }
+                // What cannot be read stays in the list, to be discarded or left.
+                while let Some(place) = self.left_work().iter().position(|one| one.work.is_ok()) {
+                    self.restore(place);
                 }
             }
             RecoveryAnswer::Discard(place) => self.discard(place),
@@ -136,12 +159,24 @@ impl Window {
         let found = self.keeping.left_behind.found.remove(place);
         let Ok(work) = found.work else { return };
         let name = work.name();
-        let workspace = Workspace::brought_back(work, self.workspace.workshop().clone());
+        let its_tab = work.from.as_deref().and_then(|from| self.place_of(from));
+        if let Some(place) = its_tab {
+            self.show_tab(place);
+        }
+        if its_tab.is_some() && !self.workspace.is_changed() {
+            self.workspace.bring_back(work);
+        } else {
+            let workspace = Workspace::brought_back(work, self.workspace.workshop().clone());
+            self.take_in_hand(workspace);
+            if its_tab.is_none() {
+                self.claim_file();
+            }
+        }
         if let Some(own) = &self.keeping.own {
             // The old file goes when the new one is whole, not before.
-            own.keep(workspace.number(), workspace.kept_work(), Some(found.path));
+            let kept = self.workspace.kept_work();
+            own.keep(self.workspace.number(), kept, Some(found.path));
         }
-        self.take_in_hand(workspace);
         self.messages
             .done(format!("\"{name}\" is brought back; it is not saved yet"));
     }

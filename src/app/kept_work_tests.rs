@@ -51,7 +51,7 @@ fn work_that_is_in_its_file_is_no_unsaved_work() {
 
 #[test]
 fn moments_read_as_a_clock_and_calendar_show_them() {
-    // Unix times that POSIX itself names (Base Specifications, 4.16): 536457599 is 1986-12-31 23:59:59.
+    // The Unix time that the rationale of POSIX works out, 1986-12-31 23:59:59 (from memory).
     let at = |seconds| UNIX_EPOCH + Duration::from_secs(seconds);
     assert_eq!(moment_words(at(0)), "1970-01-01 00:00 UTC");
     assert_eq!(moment_words(at(536_457_599)), "1986-12-31 23:59 UTC");

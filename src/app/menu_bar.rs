@@ -1,10 +1,14 @@
 //! The menus and the page bar, all from the list of commands.
 
+use std::path::Path;
+
 use egui::{Button, KeyboardShortcut, RichText, Ui};
 
 use super::command::{Command, menus};
 use super::page::Page;
 use super::palette::Palette;
+use super::path_words::path_shown;
+use super::recent::RecentFile;
 
 /// What the menus must know to grey out what cannot be done.
 #[derive(Clone, Copy, Debug)]
@@ -32,14 +36,25 @@ impl Possible {
 }
 
 /// Menus on the left, then the pages, then undo and redo.
-pub fn menu_bar_ui(ui: &mut Ui, possible: Possible, palette: Palette, commands: &mut Vec<Command>) {
+pub(super) fn menu_bar_ui(
+    ui: &mut Ui,
+    possible: Possible,
+    recent: &[RecentFile],
+    palette: Palette,
+    commands: &mut Vec<Command>,
+) {
     // The pages are many: in a narrow window they take a second line.
     ui.horizontal_wrapped(|ui| {
         for menu in menus() {
             ui.menu_button(menu.title, |ui| {
                 for entry in &menu.commands {
                     match entry {
-                        Some(command) => entry_ui(ui, possible, command, commands),
+                        Some(command) => {
+                            entry_ui(ui, possible, command, commands);
+                            if *command == Command::Open {
+                                recent_ui(ui, possible, recent, commands);
+                            }
+                        }
                         None => {
                             ui.separator();
                         }
@@ -65,6 +80,29 @@ pub fn menu_bar_ui(ui: &mut Ui, possible: Possible, palette: Palette, commands: 
     let line = egui::Stroke::new(1.0, palette.border);
     ui.painter()
         .hline(ui.max_rect().x_range(), ui.min_rect().bottom() + 2.0, line);
+}
+
+/// The files that were open last, as a menu in the menu; those that are not there say so.
+fn recent_ui(ui: &mut Ui, possible: Possible, recent: &[RecentFile], commands: &mut Vec<Command>) {
+    ui.menu_button("Recent files", |ui| {
+        if recent.is_empty() {
+            ui.label("none yet");
+            return;
+        }
+        for file in recent {
+            let path = path_shown(&file.path);
+            let name = file.path.file_name().map(Path::new).map(path_shown);
+            let name = name.as_ref().unwrap_or(&path);
+            let missing = if file.missing { " (not there)" } else { "" };
+            let shown = ui.button(format!("{name}{missing}")).on_hover_text(&path);
+            if shown.clicked() {
+                commands.push(Command::OpenRecent(file.path.clone()));
+                ui.close();
+            }
+        }
+        ui.separator();
+        entry_ui(ui, possible, &Command::ClearRecent, commands);
+    });
 }
 
 fn entry_ui(ui: &mut Ui, possible: Possible, command: &Command, commands: &mut Vec<Command>) {

@@ -2,7 +2,8 @@
 
 use std::path::{Path, PathBuf};
 
-use egui::{RichText, ScrollArea, Ui};
+use egui::text::{LayoutJob, TextFormat};
+use egui::{Color32, RichText, ScrollArea, TextStyle, Ui};
 
 use super::palette::Palette;
 
@@ -73,7 +74,7 @@ impl Messages {
         let more = self.texts.len() - 1;
         let mut dismiss = false;
         let mut wanted = None;
-        ui.horizontal(|ui| {
+        ui.horizontal_top(|ui| {
             dismiss = ui
                 .button("Dismiss")
                 .on_hover_text("put this message away")
@@ -93,18 +94,24 @@ impl Messages {
             ScrollArea::vertical()
                 .max_height(64.0)
                 .auto_shrink([false, true])
-                .show(ui, |ui| {
-                    ui.horizontal_wrapped(|ui| {
-                        ui.label(RichText::new(word).color(colour).strong());
-                        ui.label(&message.text);
-                    });
-                });
+                .show(ui, |ui| ui.label(told(ui, word, colour, &message.text)));
         });
         if dismiss {
             self.texts.pop();
         }
         wanted
     }
+}
+
+/// The message as one text: its first word in colour, the rest as it is.
+fn told(ui: &Ui, word: &str, colour: Color32, text: &str) -> LayoutJob {
+    let mut job = LayoutJob::default();
+    let plain = ui.visuals().text_color();
+    for (words, colour) in [(word, colour), (text, plain)] {
+        let format = TextFormat::simple(TextStyle::Body.resolve(ui.style()), colour);
+        job.append(words, 0.0, format);
+    }
+    job
 }
 
 /// Buttons that show a file or its folder.

@@ -35,7 +35,11 @@ impl Purpose {
     fn proposed(self, near: Option<&Path>) -> String {
         let words = |path: &Path| path.display().to_string();
         match self {
-            Self::Open | Self::Save | Self::Import => near.map(words),
+            Self::Save | Self::Import => near.map(words),
+            // Another one is opened out of the same folder.
+            Self::Open => near
+                .and_then(Path::parent)
+                .map(|folder| words(&folder.join(""))),
             Self::Print(sheet) => near.map(|near| {
                 let stem = near.file_stem().unwrap_or_default().to_string_lossy();
                 let name = format!("{stem} {}.pdf", sheet.word());
@@ -107,15 +111,22 @@ impl PathPanel {
             Purpose::Import => "Mounts",
             Purpose::Print(_) => "PDF",
         };
+        // A path that ends with a separator is a folder, and names no file yet.
+        let is_folder = self.text.ends_with(std::path::MAIN_SEPARATOR);
         let name = near
             .file_name()
+            .filter(|_| !is_folder)
             .map(|name| name.to_string_lossy().into_owned());
+        let folder = if is_folder {
+            Some(near.as_path())
+        } else {
+            near.parent()
+        };
         FileQuestion {
             title: title.to_owned(),
             kind: kind.to_owned(),
             extension: self.purpose.ending().to_owned(),
-            folder: near
-                .parent()
+            folder: folder
                 .filter(|folder| !folder.as_os_str().is_empty())
                 .map(Path::to_owned),
             name: name.unwrap_or_else(|| format!("ring.{}", self.purpose.ending())),
@@ -229,5 +240,22 @@ impl PathPanel {
             return PathWanted::Nothing;
         }
         PathWanted::Use(path)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn another_design_is_opened_out_of_the_folder_of_the_present_one() {
+        let panel = PathPanel::new(Purpose::Open, Some(Path::new("/home/me/rings/one.ron")));
+        assert_eq!(panel.text, "/home/me/rings/");
+        let question = panel.question();
+        assert_eq!(question.folder, Some(PathBuf::from("/home/me/rings")));
+        assert_eq!(question.name, "ring.ron");
+        let saving = PathPanel::new(Purpose::Save, Some(Path::new("/home/me/rings/one.ron")));
+        assert_eq!(saving.question().name, "one.ron");
+        assert_eq!(saving.question().folder, question.folder);
     }
 }

@@ -26,6 +26,12 @@ pub fn path_words(path: &Path) -> String {
     words
 }
 
+/// The path to be read by a person, on one line; not to be read back.
+#[must_use]
+pub fn path_shown(path: &Path) -> String {
+    path.display().to_string().replace(char::is_control, "?")
+}
+
 fn push_byte(words: &mut String, byte: u8) {
     // Writing into a string does not fail.
     let _always_well = write!(words, "%{byte:02X}");

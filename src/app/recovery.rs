@@ -81,8 +81,7 @@ pub struct Recovery {
     shared: Arc<Shared>,
     faults: Receiver<FileError>,
     writer: Option<JoinHandle<()>>,
-    held: Option<Held>,
-    is_clean: bool,
+    _held: Held,
 }
 
 impl Recovery {
@@ -118,8 +117,7 @@ impl Recovery {
             shared,
             faults,
             writer: Some(writer),
-            held: Some(held),
-            is_clean: false,
+            _held: held,
         })
     }
 
@@ -143,24 +141,16 @@ impl Recovery {
         while self.faults.try_recv().is_ok() {}
         first
     }
-
-    /// Ends with nothing left to bring back: what was wished is done, then the lock goes.
-    pub fn end(mut self) {
-        self.is_clean = true;
-    }
 }
 
 impl Drop for Recovery {
+    /// Does what was wished last. What is not forgotten stays, and is asked about at the next start.
     fn drop(&mut self) {
         self.shared.lock().ending = true;
         self.shared.changed.notify_all();
         if let Some(writer) = self.writer.take() {
             // A writer that broke off has told its fault already.
             let _ended = writer.join();
-        }
-        // The lock's file stays after anything but a clean end: the work under its name is to be asked about.
-        if let Some(held) = self.held.take().filter(|_| self.is_clean) {
-            held.let_go();
         }
     }
 }
@@ -258,6 +248,7 @@ impl LeftBehind {
     /// # Errors
     /// The folder cannot be read.
     pub fn in_folder(folder: &Path) -> Result<Self, FileError> {
+        files::sweep(folder);
         let paths = files::files_in(folder)?;
         let mut left = Self::default();
         for (run, works) in runs_of(&paths) {
@@ -270,9 +261,7 @@ impl LeftBehind {
                 .map(Found::at)
                 .filter(|found| !is_done_with(found))
                 .collect();
-            if works.is_empty() {
-                held.let_go();
-            } else {
+            if !works.is_empty() {
                 left.found.extend(works);
                 left.locks.push(held);
             }

@@ -6,6 +6,7 @@ use egui::{RichText, ScrollArea, Ui};
 
 use super::kept_work::{Found, moment_words, span_words};
 use super::palette::Palette;
+use super::path_words::path_shown;
 
 /// The answer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -89,7 +90,7 @@ impl RecoveryPanel {
             Ok(work) => {
                 let from = work.from.as_ref().map_or_else(
                     || "had no file yet".to_owned(),
-                    |path| format!("of the file {}", path.display()),
+                    |path| format!("of the file {}", path_shown(path)),
                 );
                 ui.label(from);
             }

@@ -14,7 +14,7 @@ fn work(name: &str, from: Option<&Path>) -> KeptWork {
     }
 }
 
-/// Ends a run as a crash does: the lock is let go, its file and the work stay.
+/// Ends a run as a crash does: the lock is let go, the work stays.
 fn cut_short(recovery: Recovery) {
     drop(recovery);
 }
@@ -93,7 +93,7 @@ fn work_brought_back_and_saved_at_once_leaves_nothing() {
     second.keep(9, work("one", None), Some(old.clone()));
     second.forget(9);
     second.forget(8);
-    second.end();
+    drop(second);
     assert!(!old.exists());
 }
 
@@ -103,7 +103,7 @@ fn a_clean_end_leaves_an_empty_folder() {
     let recovery = Recovery::begin(folder.path(), PACE).unwrap();
     recovery.keep(1, work("one", None), None);
     recovery.forget(1);
-    recovery.end();
+    drop(recovery);
     assert_eq!(
         files::files_in(folder.path()).unwrap(),
         [""; 0].map(PathBuf::from)

@@ -10,6 +10,7 @@ use super::dialogs::Dialog;
 use super::files::{self, FileError};
 use super::page::Page;
 use super::palette::Palette;
+use super::path_words::path_shown;
 use super::sight::Sight;
 use super::unsaved_question::Next;
 use super::window::Window;
@@ -29,10 +30,9 @@ impl Tab {
     fn of(workspace: &Workspace) -> Self {
         Self {
             name: workspace.title_name(),
-            hover: workspace.path().map_or_else(
-                || "not saved to a file yet".to_owned(),
-                |path| path.display().to_string(),
-            ),
+            hover: workspace
+                .path()
+                .map_or_else(|| "not saved to a file yet".to_owned(), path_shown),
             changed: workspace.is_changed(),
         }
     }
@@ -122,6 +122,8 @@ impl Window {
 
     /// Goes to the design at this place.
     pub(super) fn show_tab(&mut self, place: usize) {
+        // What was changed in this very frame is kept before the design goes out of hand.
+        self.keep_work();
         let mut in_hand = self.blank();
         self.swap_in_hand(&mut in_hand);
         let moved = self.desk.take_up(place, &mut in_hand);
@@ -148,6 +150,7 @@ impl Window {
 
     /// Takes a design in hand: in the place of one that nobody has touched, else beside the others.
     pub(super) fn take_in_hand(&mut self, workspace: Workspace) {
+        self.keep_work();
         let mut aside = Aside::new(workspace);
         let replaces = self.workspace.is_untouched();
         if !replaces {
@@ -169,27 +172,31 @@ impl Window {
         self.page = Page::Design;
     }
 
+    /// The tab of the design of this file, where it is open.
+    pub(super) fn place_of(&self, path: &Path) -> Option<usize> {
+        let real = files::real_path(path);
+        let in_hand = (self.desk.place(), &self.workspace);
+        let mut open = self.desk.others().chain([in_hand]);
+        open.find(|(_, workspace)| {
+            let own = workspace.path().map(files::real_path);
+            own.as_ref() == Some(&real)
+        })
+        .map(|(place, _)| place)
+    }
+
     /// Opens a file in a tab of its own, or goes to the tab that has it already.
     ///
     /// # Errors
     /// What [`files::open_design`] refuses; everything stays as it was then.
     pub(super) fn open_tab(&mut self, path: &Path) -> Result<(), FileError> {
-        let real = files::real_path(path);
-        let is_it = |workspace: &Workspace| {
-            workspace
-                .path()
-                .is_some_and(|own| files::real_path(own) == real)
-        };
-        if is_it(&self.workspace) {
-            return Ok(());
-        }
-        let there = self.desk.others().find(|(_, workspace)| is_it(workspace));
-        if let Some((place, _)) = there {
+        if let Some(place) = self.place_of(path) {
             self.show_tab(place);
             return Ok(());
         }
         let workspace = Workspace::opened(path, self.workspace.workshop().clone())?;
         self.take_in_hand(workspace);
+        self.claim_file();
+        self.add_recent(path);
         Ok(())
     }
 

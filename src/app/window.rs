@@ -34,6 +34,7 @@ use super::stack_page::StackPage;
 use super::tabs::tab_bar_ui;
 use super::unsaved_question::Next;
 use super::view::{Selection, Typing, View};
+use super::watching::Watching;
 use super::workshop_page::{Kept, workshop_ui};
 use super::workspace::Workspace;
 
@@ -44,6 +45,7 @@ pub struct Window {
     /// Those beside it.
     pub(super) desk: Desk,
     pub(super) keeping: Keeping,
+    pub(super) watching: Watching,
     /// The numbers of designs whose changes are let go when the window closes.
     pub(super) given_up: BTreeSet<u64>,
     pub(super) chooser: Box<dyn FileChooser>,
@@ -84,6 +86,7 @@ impl Window {
             workspace,
             desk: Desk::default(),
             keeping: Keeping::default(),
+            watching: Watching::default(),
             given_up: BTreeSet::new(),
             chooser,
             selection: Selection::default(),
@@ -168,9 +171,15 @@ impl Window {
         let frame = Frame::new()
             .fill(colours.ground)
             .inner_margin(Margin::symmetric(6, 3));
-        Panel::top("menus")
-            .frame(frame)
-            .show(ui, |ui| menu_bar_ui(ui, possible, colours, commands));
+        Panel::top("menus").frame(frame).show(ui, |ui| {
+            menu_bar_ui(
+                ui,
+                possible,
+                self.watching.recent.files(),
+                colours,
+                commands,
+            );
+        });
         if self.desk.count() > 1 {
             let (tabs, in_hand) = (self.tabs(), self.desk.place());
             Panel::top("tabs")
@@ -261,7 +270,9 @@ impl Window {
             Command::NextTab => self.turn_tabs(true),
             Command::TabBefore => self.turn_tabs(false),
             Command::CloseTab => self.close_tab(),
-            Command::Recover => self.ask_about_left_work(),
+            Command::Recover => self.recover(),
+            Command::OpenRecent(path) => self.open_recent(&path),
+            Command::ClearRecent => self.clear_recent(),
             Command::KeepLens => self.keep_lens(),
             Command::KeepBody => self.keep_body(),
             Command::ImportMounts => self.ask_path(Purpose::Import),
@@ -408,6 +419,7 @@ impl eframe::App for Window {
         self.poll_chooser(context);
         self.poll_work(context);
         self.take_drops(context);
+        self.watch_files(context);
     }
 
     fn ui(&mut self, ui: &mut Ui, _frame: &mut eframe::Frame) {

@@ -30,6 +30,12 @@ impl Workspace {
         workspace
     }
 
+    /// Brings back work on the file that is open already, as a step that undo takes back to what the file holds.
+    pub fn bring_back(&mut self, work: KeptWork) {
+        self.put_as_step(work.design);
+        self.seen = work.seen.or(self.seen);
+    }
+
     /// Opens a design in the place of the present one; on a fault the present one stays.
     ///
     /// # Errors

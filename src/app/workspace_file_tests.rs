@@ -108,3 +108,36 @@ fn work_brought_back_counts_as_unsaved_and_knows_its_file() {
     back.save_to(&path).unwrap();
     assert_eq!(files::open_design(&path).unwrap().name, "mine, changed");
 }
+
+/// Every byte but two may stand in a name on Linux (POSIX, definition of a filename; from memory).
+#[cfg(unix)]
+#[test]
+fn a_file_of_any_name_is_opened_saved_and_brought_back() {
+    use std::os::unix::ffi::OsStrExt as _;
+    let folder = tempfile::tempdir().unwrap();
+    for name in [
+        " two  blanks .ron".as_bytes(),
+        "Blende f\u{fc}r \u{1f52d} \u{73af}.ron".as_bytes(),
+        b"line\nbreak\ttab.ron",
+        b"\xff\xfe no text \xc3.ron",
+        b"-- \"quoted' 100%41;rm.ron",
+    ] {
+        let path = folder.path().join(std::ffi::OsStr::from_bytes(name));
+        let mut mine = Workspace::empty(workshop());
+        self::name(&mut mine, "first");
+        mine.save_to(&path).unwrap();
+        self::name(&mut mine, "second");
+        mine.save_to(&path).unwrap();
+        let opened = Workspace::opened(&path, workshop()).unwrap();
+        assert_eq!(opened.design().name, "second");
+        assert_eq!(files::open_design(&before_of(&path)).unwrap().name, "first");
+        assert!(!opened.title().contains(char::is_control));
+
+        let kept = folder.path().join("kept.ron");
+        opened.kept_work().write(&kept).unwrap();
+        let work = crate::app::kept_work::Found::at(kept).work.unwrap();
+        assert_eq!(work.from, Some(path.clone()));
+        let mut back = Workspace::brought_back(work, workshop());
+        back.save_to(&path).unwrap();
+    }
+}

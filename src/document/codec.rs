@@ -105,6 +105,22 @@ pub fn read_design(text: &str) -> Result<Design, ReadError> {
     }
 }
 
+/// Any of our types on one line, for [`unpack`]: shorter than the text of a file and never shown.
+///
+/// # Errors
+/// The message of the writer; our own types do not fail.
+pub fn pack<T: Serialize>(value: &T) -> Result<String, ron::Error> {
+    options().to_string(value)
+}
+
+/// The very value that [`pack`] made the text of, however large it is.
+///
+/// # Errors
+/// The text is none of [`pack`].
+pub fn unpack<T: DeserializeOwned>(text: &str) -> Result<T, ron::error::SpannedError> {
+    options().from_str(text)
+}
+
 /// Writes any of our types as RON.
 ///
 /// # Errors

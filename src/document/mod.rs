@@ -22,7 +22,7 @@ mod sheet_fault;
 mod size_of;
 mod working;
 
-pub use codec::{ReadError, SIZE_LIMIT, read_design, read_ron, write_ron};
+pub use codec::{ReadError, SIZE_LIMIT, pack, read_design, read_ron, unpack, write_ron};
 pub use columns::{columns, wrapped};
 pub use demo::demo_designs;
 pub use design::{Design, FORMAT, Variant};

@@ -197,7 +197,8 @@ fn sum(pieces: &[Piece], whole: &str, unit: Unit) -> Result<f64, QuantityError> 
 
 /// What one of the typed unit is in the stored unit.
 fn factor(typed: &str, unit: Unit) -> Option<f64> {
-    if typed.is_empty() {
+    // What is shown can be typed: every unit takes the sign that stands behind its numbers.
+    if typed.is_empty() || typed == unit.sign().to_lowercase() {
         return Some(1.0);
     }
     match unit {
@@ -293,6 +294,30 @@ mod tests {
         // The foot of 1959 is 0.3048 m.
         assert!((metres("12 ft") - 3.6576).abs() < 1e-12);
         assert!((metres("1' 6\"") - 0.4572).abs() < 1e-12);
+    }
+
+    #[test]
+    fn what_is_shown_of_a_value_can_be_typed_back() {
+        for unit in [
+            Unit::Mm,
+            Unit::M,
+            Unit::Um,
+            Unit::Deg,
+            Unit::N,
+            Unit::G,
+            Unit::Mpa,
+            Unit::S,
+            Unit::Mm2,
+            Unit::One,
+            Unit::Percent,
+            Unit::Turns,
+            Unit::Stops,
+            Unit::K,
+            Unit::Nmm,
+        ] {
+            let shown = unit.show(12.5);
+            assert_eq!(parse_quantity(&shown, unit), Ok(12.5), "{shown}");
+        }
     }
 
     #[test]

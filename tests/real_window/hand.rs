@@ -88,9 +88,27 @@ pub fn differing(a: &Path, b: &Path) -> f64 {
 impl Bench {
     /// Starts the program on a copy of a design and waits for its window.
     pub fn open(design: &Path, size: (u32, u32)) -> Self {
+        Self::open_with(design, size, &[])
+    }
+
+    /// The same with some variables of the system's set.
+    pub fn open_with(design: &Path, size: (u32, u32), variables: &[(&str, &str)]) -> Self {
         let folder = tempfile::tempdir().unwrap();
+        std::fs::copy(design, folder.path().join("ring.ron")).unwrap();
+        Self::start(folder, size, variables)
+    }
+
+    /// Ends the program without a warning, as a crash does, and starts it again on the same file.
+    pub fn cut_short_and_started_again(mut self, size: (u32, u32)) -> Self {
+        let mut program = self.program.take().unwrap();
+        program.kill().unwrap();
+        program.wait().unwrap();
+        let folder = std::mem::replace(&mut self.folder, tempfile::tempdir().unwrap());
+        Self::start(folder, size, &[])
+    }
+
+    fn start(folder: tempfile::TempDir, size: (u32, u32), variables: &[(&str, &str)]) -> Self {
         let copy = folder.path().join("ring.ron");
-        std::fs::copy(design, &copy).unwrap();
         let begun = Instant::now();
         let program = Command::new(env!("CARGO_BIN_EXE_flangewright"))
             .arg(&copy)
@@ -99,6 +117,7 @@ impl Bench {
             .env("XDG_CONFIG_HOME", folder.path())
             .env("LIBGL_ALWAYS_SOFTWARE", "1")
             .env_remove("WAYLAND_DISPLAY")
+            .envs(variables.iter().copied())
             .stdout(Stdio::null())
             .spawn()
             .unwrap();
@@ -157,7 +176,8 @@ impl Bench {
         pause();
     }
 
-    fn click(&self, at: (u32, u32)) {
+    /// Clicks at a place of the window.
+    pub fn click(&self, at: (u32, u32)) {
         let (x, y) = (at.0.to_string(), at.1.to_string());
         run("xdotool", &["mousemove", "--window", &self.window, &x, &y]);
         pause();

@@ -3,6 +3,7 @@
 //! Needs an X display, a window manager, `xdotool` and the picture tools `import`, `convert` and `compare`; ignored
 //! without them and run by `.ci/run`, which brings all of them.
 
+mod files;
 mod hand;
 
 use std::path::Path;

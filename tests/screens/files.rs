@@ -204,3 +204,26 @@ fn a_new_design_can_be_a_copy_of_an_invented_one() {
     assert_eq!(bench.workspace().design(), &demos[1]);
     assert!(bench.workspace().path().is_none() && bench.workspace().is_changed());
 }
+
+#[test]
+fn what_was_saved_is_told_in_sight() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("mine.ron");
+    fs::copy(demo("archive_portrait.ron"), &path).unwrap();
+    for (width, height) in [(1280.0, 800.0), (1024.0, 700.0)] {
+        let mut bench = Bench::sized(&path, width, height);
+        bench.enter("Lens name", "another");
+        bench.press(Modifiers::COMMAND, Key::S);
+        for _ in 0..4 {
+            bench.window.step();
+        }
+        let said = bench.window.get_by_label_contains("saved to ").rect();
+        let whole = egui::Rect::from_min_size(egui::Pos2::ZERO, egui::vec2(width, height));
+        assert!(whole.contains_rect(said), "{said:?} in {whole:?}");
+        let button = bench.window.get_by_label_contains("Show the file").rect();
+        assert!(
+            said.y_range().contains(button.center().y),
+            "{said:?} beside {button:?}"
+        );
+    }
+}

@@ -9,6 +9,7 @@ mod limits;
 mod measure;
 mod on_disk;
 mod optics;
+mod recent;
 mod recovery;
 mod room;
 mod room_page;

@@ -213,6 +213,7 @@ fn the_own_workshop_is_read_and_a_broken_one_is_told() {
     let file = workshop_file(home.path());
     let text = fs::read_to_string(&file).unwrap();
     fs::write(&file, text.replace("caliper 0.02", "my old caliper")).unwrap();
+    drop(bench);
     let own = Bench::with_own_folder(home.path());
     assert!(
         own.workspace()
@@ -222,6 +223,7 @@ fn the_own_workshop_is_read_and_a_broken_one_is_told() {
             .any(|one| one.name == "my old caliper")
     );
 
+    drop(own);
     fs::write(&file, "(format: 1, lathe").unwrap();
     let broken = Bench::with_own_folder(home.path());
     assert!(broken.says("The shipped workshop is used until the file is repaired"));

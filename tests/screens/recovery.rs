@@ -54,6 +54,21 @@ fn after_a_crash_the_work_is_asked_about_and_brought_back_unsaved() {
 }
 
 #[test]
+fn work_on_the_file_that_is_open_already_comes_back_as_a_step_of_it() {
+    let (own, folder) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+    let file = folder.path().join("one.ron");
+    crashed(own.path(), &file, "1.5");
+    let mut bench = Bench::on_file(&file, own.path());
+    bench.click("Restore");
+    assert_eq!(bench.window.state().open_designs(), 1);
+    assert!((bench.size(RingKey::SeatHeight) - 1.5).abs() < 1e-12);
+    assert!(bench.workspace().is_changed() && !bench.says("is open in another window"));
+    bench.press(Modifiers::COMMAND, Key::Z);
+    assert_eq!(bench.workspace().design(), &open_design(&file).unwrap());
+    assert!(!bench.workspace().is_changed());
+}
+
+#[test]
 fn work_put_off_is_asked_about_again_and_goes_only_when_it_is_discarded() {
     let (own, folder) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
     crashed(own.path(), &folder.path().join("one.ron"), "1.5");
@@ -99,6 +114,27 @@ fn a_copy_that_cannot_be_read_is_named_with_the_reason_and_left_alone() {
     assert!(bench.says("17-5-1.ron") && bench.says("cannot be read: line 1"));
     bench.click("Later");
     assert_eq!(kept(own.path()), ["17-5-1.ron"]);
+}
+
+#[test]
+fn text_that_a_key_ends_on_its_way_to_another_tab_is_kept() {
+    let (own, folder) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+    let files = ["one.ron", "two.ron"].map(|name| folder.path().join(name));
+    for file in &files {
+        fs::copy(demo("archive_portrait.ron"), file).unwrap();
+    }
+    let mut bench = Bench::on_file(&files[0], own.path());
+    bench.window.state_mut().open(&files[1]);
+    bench.window.run();
+    bench.write("Seat height", "1.5");
+    bench.press(Modifiers::COMMAND, Key::PageUp);
+    assert_eq!(bench.workspace().title_name(), "one");
+    bench.wait_until(|_| !kept(own.path()).is_empty());
+    drop(bench);
+    let mut bench = Bench::with_own_folder(own.path());
+    assert!(bench.says(&format!("of the file {}", files[1].display())));
+    bench.click("Restore");
+    assert!((bench.size(RingKey::SeatHeight) - 1.5).abs() < 1e-12);
 }
 
 #[test]

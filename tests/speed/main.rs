@@ -6,6 +6,7 @@
 mod designs;
 mod figure;
 mod page;
+mod program;
 
 use std::sync::atomic::AtomicBool;
 
@@ -87,6 +88,7 @@ fn main() -> std::process::ExitCode {
     for figure in &figures {
         println!("{figure}");
     }
+    program::print();
     if figures.iter().any(Figure::is_far_off) {
         println!("a figure is twice what it must be");
         return std::process::ExitCode::FAILURE;

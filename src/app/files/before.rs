@@ -25,7 +25,7 @@ pub(super) fn keep_version_before(target: &Path, folder: &Path) -> io::Result<()
     let before = before_of(target);
     // A second name costs no room on the disk, and the file under it is never written in place.
     let linked = tempfile::Builder::new()
-        .prefix(".flangewright-")
+        .prefix(super::BESIDE)
         .make_in(folder, |beside| fs::hard_link(target, beside));
     match linked {
         Ok(second_name) => {

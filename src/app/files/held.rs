@@ -10,7 +10,8 @@ use super::FileError;
 /// A lock in this program's hands until it is dropped or the program ends.
 #[derive(Debug)]
 pub struct Held {
-    file: File,
+    /// Open, and so locked, as long as this lives.
+    _file: File,
     path: PathBuf,
 }
 
@@ -39,7 +40,7 @@ pub fn hold(path: &Path) -> Result<Holding, FileError> {
         match file.try_lock() {
             Ok(()) if is_still_there(&file, path) => {
                 return Ok(Holding::Ours(Held {
-                    file,
+                    _file: file,
                     path: path.to_owned(),
                 }));
             }
@@ -67,12 +68,18 @@ pub fn hold_soon(path: &Path, patience: Duration) -> Result<Held, FileError> {
 }
 
 impl Held {
-    /// Lets go and takes the lock's file away.
-    pub fn let_go(self) {
+    /// Whether it is the lock at this path.
+    #[must_use]
+    pub fn is_at(&self, path: &Path) -> bool {
+        self.path == path
+    }
+}
+
+impl Drop for Held {
+    fn drop(&mut self) {
         // Removed while still locked, so that nobody locks a file that is on its way out. Where it cannot be
         // removed it stays: an empty file that the next holder uses again.
         let _stays = fs::remove_file(&self.path);
-        drop(self.file);
     }
 }
 
@@ -107,7 +114,7 @@ mod tests {
             hold_soon(&path, Duration::from_millis(5)),
             Err(FileError::Busy(_))
         ));
-        first.let_go();
+        drop(first);
         assert!(!path.exists());
         assert!(matches!(hold(&path).unwrap(), Holding::Ours(_)));
     }

@@ -7,8 +7,10 @@ use egui::{Context, RichText, Ui};
 
 use super::command::Command;
 use super::long_work::LongWork;
+use super::page::Page;
 use super::room_bar::legend_ui;
 use super::view::View;
+use super::window::Window;
 use super::workspace::Workspace;
 use crate::checks::{FindingKey, Severity};
 use crate::document::{Design, RingKey};
@@ -148,6 +150,19 @@ impl RoomWork {
         self.work.is_known(&self.wanted)
     }
 
+    /// Sees to the rooms on the pages that show them; gives the subject of the page Room.
+    pub fn on_page(
+        &mut self,
+        context: &Context,
+        workspace: &Workspace,
+        page: Page,
+    ) -> Option<Subject> {
+        if matches!(page, Page::Design | Page::Room) {
+            self.follow(context, workspace);
+        }
+        (page == Page::Room).then(|| self.subject(workspace.design(), workspace.workshop()))
+    }
+
     /// Does what was asked for.
     pub fn take(&mut self, wish: RoomWish) {
         match wish {
@@ -155,6 +170,13 @@ impl RoomWork {
             RoomWish::SetAside(aside) => self.sets_aside = aside,
             RoomWish::Again => self.work.forget(),
         }
+    }
+}
+
+impl Window {
+    /// Works the room to move beside the window from now on, or leaves it.
+    pub fn show_room(&mut self, on: bool) {
+        self.room.turn(on);
     }
 }
 

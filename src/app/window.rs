@@ -139,11 +139,6 @@ impl Window {
         &self.workspace
     }
 
-    /// Works the room to move beside the window from now on, or leaves it.
-    pub fn show_room(&mut self, on: bool) {
-        self.room.turn(on);
-    }
-
     /// Opens a design in a tab of its own; a fault becomes a message.
     pub fn open(&mut self, path: &Path) {
         if let Err(error) = self.open_tab(path) {
@@ -236,13 +231,7 @@ impl Window {
     }
 
     fn page_ui(&mut self, ui: &mut Ui, colours: Palette, commands: &mut Vec<Command>) {
-        if matches!(self.page, Page::Design | Page::Room) {
-            self.room.follow(ui.ctx(), &self.workspace);
-        }
-        let subject = (self.page == Page::Room).then(|| {
-            let (design, workshop) = (self.workspace.design(), self.workspace.workshop());
-            self.room.subject(design, workshop)
-        });
+        let subject = self.room.on_page(ui.ctx(), &self.workspace, self.page);
         let mut view = View {
             design: self.workspace.design(),
             evaluation: self.workspace.evaluation(),

@@ -192,16 +192,10 @@ impl Command {
             Self::CopyDrawing => {
                 "put the drawing on the clipboard as a picture, to be pasted elsewhere"
             }
-            Self::KeepVariant => {
-                "keep the ring as it is now under a name in the same file, to be compared and brought back"
-            }
-            Self::BringIn => {
-                "show the design of another file beside this one, to read only; a file dropped on the page Compare does the same"
-            }
+            Self::KeepVariant => "keep the ring as it is now, to be compared and brought back",
+            Self::BringIn => "show the design of another file beside this one, to read only",
             Self::TakeOut(_) => "take this design out of the comparison; its file stays as it is",
-            Self::ExportComparison => {
-                "write the designs side by side as a PNG, or what differs and every margin as a CSV table"
-            }
+            Self::ExportComparison => "write the comparison as a picture (PNG) or a table (CSV)",
             Self::ShowTab(_) => "go to this design",
             Self::NextTab => "go to the open design to the right",
             Self::TabBefore => "go to the open design to the left",

@@ -198,15 +198,14 @@ pub fn head_ui(ui: &mut Ui, view: &mut View<'_>) {
         }
     });
     let mut aside = room.sets_aside;
-    let words = RichText::new("leave out what clashes now").small();
-    let can = aside || view.evaluation.count(Severity::Clash) > 0;
-    let asked = ui
-        .add_enabled(can, egui::Checkbox::new(&mut aside, words))
-        .on_hover_text(
+    if aside || view.evaluation.count(Severity::Clash) > 0 {
+        let words = RichText::new("leave out what clashes now").small();
+        let asked = ui.checkbox(&mut aside, words).on_hover_text(
             "findings that are a clash at present do not count: the room that the others leave",
         );
-    if asked.changed() {
-        view.wish(Command::Room(RoomWish::SetAside(aside)));
+        if asked.changed() {
+            view.wish(Command::Room(RoomWish::SetAside(aside)));
+        }
     }
     if room.work.is_called_off(&room.wanted) {
         ui.horizontal(|ui| {

@@ -24,12 +24,12 @@ fn focused(bench: &Bench) -> Option<Rect> {
 fn f1_lists_every_key_and_escape_puts_the_list_away() {
     let mut bench = Bench::new();
     bench.press(Modifiers::NONE, Key::F1);
-    assert!(bench.says("All keys"));
+    assert!(bench.says("This field and all keys"));
     for (_, command) in keyed() {
         assert!(bench.says(command.explains()), "{command:?}");
     }
     bench.press(Modifiers::NONE, Key::Escape);
-    assert!(!bench.says("All keys"));
+    assert!(!bench.says("This field and all keys"));
 }
 
 #[test]

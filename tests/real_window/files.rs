@@ -5,7 +5,7 @@ use std::os::unix::fs::PermissionsExt as _;
 use std::path::Path;
 
 use crate::hand::{Bench, pause, until};
-use crate::{DEMO, SEAT_HEIGHT};
+use crate::{DEMO, seat_height};
 
 const SIZE: (u32, u32) = (1280, 800);
 /// The button Restore of the first design in the question after a crash.
@@ -25,7 +25,7 @@ fn kept(folder: &Path) -> usize {
 #[ignore = "needs an X display; .ci/run brings one"]
 fn unsaved_work_is_back_after_a_crash() {
     let bench = Bench::open(Path::new(DEMO), SIZE);
-    bench.type_into(SEAT_HEIGHT, "1,56");
+    bench.type_into(seat_height(), "1,56");
     bench.wait_for_title("ring * - ");
     until("the change is kept", || kept(bench.folder()) == 1);
 

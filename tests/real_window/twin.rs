@@ -73,22 +73,7 @@ impl Both {
     /// Both on a copy of the same design.
     pub fn open(design: &Path, size: (u16, u16)) -> Self {
         let folder = tempfile::tempdir().unwrap();
-        let copy = folder.path().join("ring.ron");
-        std::fs::copy(design, &copy).unwrap();
-        let own = folder.path().join("own");
-        let build = move |creation: &mut eframe::CreationContext<'static>| {
-            let workspace = Workspace::empty(Workshop::default_set().unwrap());
-            let chooser = Box::<NoDialog>::default();
-            let mut window = Window::new(workspace, chooser, &creation.egui_ctx);
-            window.use_own_folder(own.clone());
-            window.open(&copy);
-            window
-        };
-        let mut twin = Harness::builder()
-            .with_size(Vec2::new(f32::from(size.0), f32::from(size.1)))
-            .with_max_steps(30)
-            .build_eframe(build);
-        twin.run();
+        let twin = twin_of(design, size, folder.path());
         let real = Bench::open(design, (u32::from(size.0), u32::from(size.1)));
         Self { real, twin, folder }
     }
@@ -169,7 +154,12 @@ impl Both {
     pub fn focus_by_tab(&mut self, role: Role, label: &str) {
         const FAR: usize = 400;
         let mut tabs = 0;
-        while !self.twin.get_by_role_and_label(role, label).is_focused() {
+        // What is out of sight may not be in the tree.
+        while !self
+            .twin
+            .query_by_role_and_label(role, label)
+            .is_some_and(|node| node.is_focused())
+        {
             assert!(tabs < FAR, "no Tab leads to \"{label}\"");
             tabs += 1;
             self.twin.key_press(Key::Tab);
@@ -219,6 +209,35 @@ impl Both {
         self.click(Role::TextInput, label);
         self.write(text, text);
     }
+}
+
+/// A window in this process on a copy of a design, with a folder of its own.
+fn twin_of(design: &Path, size: (u16, u16), folder: &Path) -> Harness<'static, Window> {
+    let copy = folder.join("ring.ron");
+    std::fs::copy(design, &copy).unwrap();
+    let own = folder.join("own");
+    let build = move |creation: &mut eframe::CreationContext<'static>| {
+        let workspace = Workspace::empty(Workshop::default_set().unwrap());
+        let chooser = Box::<NoDialog>::default();
+        let mut window = Window::new(workspace, chooser, &creation.egui_ctx);
+        window.use_own_folder(own.clone());
+        window.open(&copy);
+        window
+    };
+    let mut twin = Harness::builder()
+        .with_size(Vec2::new(f32::from(size.0), f32::from(size.1)))
+        .with_max_steps(30)
+        .build_eframe(build);
+    twin.run();
+    twin
+}
+
+/// Where something of this role and name stands in a window on this design.
+#[track_caller]
+pub fn place_of(design: &Path, size: (u16, u16), role: Role, label: &str) -> (u32, u32) {
+    let folder = tempfile::tempdir().unwrap();
+    let twin = twin_of(design, size, folder.path());
+    dots(twin.get_by_role_and_label(role, label).rect().center())
 }
 
 #[expect(

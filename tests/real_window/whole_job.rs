@@ -1,5 +1,4 @@
-//! The whole job by mouse and keys alone: new from two mounts, dragged clear, a remedy, a variant beside it, drawing
-//! and plan on paper.
+//! The whole job by mouse and keys alone: new from two mounts, dragged clear, drawing and plan on paper, saved.
 
 use std::path::{Path, PathBuf};
 
@@ -33,7 +32,7 @@ fn new_from_two_mounts(both: &mut Both) {
         both.key(&SPACE);
     }
     both.click(Role::Button, "Start");
-    // How the thread is kept from turning out is a choice that no rule takes off one's hands.
+    // The rule makes the flange cover the lock pin, and there the aperture ring is.
     both.real
         .wait_for_title("second on archive copying camera * - 1 clash");
 }
@@ -42,7 +41,6 @@ fn new_from_two_mounts(both: &mut Both) {
 fn drag_the_flange_clear(both: &mut Both) {
     both.enter("Flange diameter", "63");
     assert_eq!(severity(both, FindingKey::ApertureRing), Severity::Clash);
-    both.real.wait_for_title("2 clashes");
     for _ in 0..8 {
         let grip = both.place(Role::Splitter, "Drag Flange diameter");
         let way: Vec<egui::Pos2> = [0.0, 20.0, 60.0, 110.0, 160.0]
@@ -78,12 +76,6 @@ fn the_whole_job_by_mouse_and_keys_alone() {
     let mut both = Both::open(Path::new(DEMO), (1280, 800));
     new_from_two_mounts(&mut both);
     drag_the_flange_clear(&mut both);
-
-    both.enter("Lip thickness", "0.6");
-    assert_eq!(severity(&both, FindingKey::LipThickness), Severity::Clash);
-    both.focus_by_tab(Role::Button, "Apply the remedy of Lip thickness");
-    both.key(&SPACE);
-    assert_ne!(severity(&both, FindingKey::LipThickness), Severity::Clash);
 
     both.key(&Chord::command("ctrl+e", Key::E));
     written(&mut both, "sheet.png", b"\x89PNG");
